@@ -1,0 +1,1 @@
+"""One session on one build: opens it, does what people want, shows it through view models."""

@@ -1,0 +1,1 @@
+"""What to do: worked out from the state of a build. Pure."""

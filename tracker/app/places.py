@@ -1,0 +1,59 @@
+"""Where things are kept outside the build: what the user's data folder remembers."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping
+from pathlib import Path
+
+
+def data_folder(environ: Mapping[str, str] = os.environ) -> Path:
+    """The user's data folder for this program.
+
+    ``CLOSEIN_DATA`` goes before ``XDG_DATA_HOME``, that before what the system says.
+    """
+    if environ.get("CLOSEIN_DATA"):
+        return Path(environ["CLOSEIN_DATA"])
+    if environ.get("XDG_DATA_HOME"):
+        return Path(environ["XDG_DATA_HOME"]) / "closein"
+    import platformdirs  # costs 30 ms, so only where no variable answers
+
+    return Path(platformdirs.user_data_dir("closein", appauthor=False))
+
+
+def memory_file(data: Path, folder: Path) -> Path:
+    """The file that remembers one build folder: the same folder, the same file."""
+    from hashlib import blake2b
+
+    place = str(folder.resolve()).encode("utf-8", "surrogateescape")
+    return data / "builds" / f"{blake2b(place, digest_size=12).hexdigest()}.json"
+
+
+def user_name(environ: Mapping[str, str] = os.environ) -> str:
+    """The name acts are signed with unless another is given."""
+    for variable in ("CLOSEIN_NAME", "USER", "LOGNAME"):
+        name = environ.get(variable, "").strip()
+        if name:
+            return name
+    return "somebody"
+
+
+def remember_last(data: Path, folder: Path) -> None:
+    """Remember the build opened last; a data folder that can't be written is no fault."""
+    try:
+        data.mkdir(parents=True, exist_ok=True)
+        last = data / "last"
+        text = str(folder.resolve())
+        if not last.exists() or last.read_text("utf-8") != text:
+            last.write_text(text, "utf-8")
+    except (OSError, ValueError):
+        return
+
+
+def last_opened(data: Path) -> Path | None:
+    """The build opened last, or None."""
+    try:
+        folder = Path((data / "last").read_text("utf-8"))
+    except (OSError, ValueError):
+        return None
+    return folder if (folder / "build.toml").is_file() else None

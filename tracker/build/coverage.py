@@ -1,0 +1,123 @@
+"""What a hold point covers: which checks of which subjects, in which zone."""
+
+from __future__ import annotations
+
+from tracker.build.item import VEHICLE, Item, as_list
+from tracker.build.state import Build, PointKey
+
+WHOLE = ""
+"""The zone of a hold point that is released for the whole vehicle at once."""
+
+
+class Coverage:
+    """The layout of one state of a build: bays, zones, hold points in order. Made once a view."""
+
+    def __init__(self, build: Build) -> None:
+        self.build = build
+        items = build.items.values()
+        self.by_kind: dict[str, list[Item]] = {}
+        for item in items:
+            if item.removed is None:
+                self.by_kind.setdefault(item.kind, []).append(item)
+        self.bays = self.by_kind.get("bay", [])
+        self.zones = self.by_kind.get("zone", [])
+        self.bay_order = {bay.id: index for index, bay in enumerate(self.bays)}
+        self.zone_bays = {zone.id: set(as_list(zone.get("bay"))) for zone in self.zones}
+        phases = {item.id: item.get("order", 99) for item in self.by_kind.get("phase", [])}
+        holds = self.by_kind.get("holdpoint", [])
+        self.holds = sorted(holds, key=lambda hold: phases.get(hold.get("phase"), 99))
+        self.hold_rank = {hold.id: rank for rank, hold in enumerate(self.holds)}
+        self.buried_by: dict[str, str] = {}
+        for hold in self.holds:
+            for kind in hold.get("buries", ()):
+                self.buried_by.setdefault(kind, hold.id)
+
+    def bays_of(self, item: Item) -> list[str]:
+        """The ids of the bays an item lies in, in walking order; empty where nobody knows."""
+        if item.kind == "bay":
+            return [item.id]
+        stated = [bay for bay in as_list(item.get("bay")) if bay in self.bay_order]
+        if stated:
+            return sorted(stated, key=self.bay_order.__getitem__)
+        face, station = item.get("face"), item.get("station_m")
+        if face is None or station is None:
+            return []
+        return [
+            bay.id
+            for bay in self.bays
+            if bay.get("face") == face
+            and bay.get("station_m") is not None
+            and bay.get("to_m") is not None
+            and bay.fields["station_m"] <= station < bay.fields["to_m"]
+        ]
+
+    def in_zone(self, item: Item, zone: str) -> bool:
+        """Does an item lie in a zone? One that nobody has placed lies in all of them."""
+        if zone == WHOLE:
+            return True
+        if item.kind == "zone":
+            return item.id == zone
+        bays = self.bays_of(item)
+        return not bays or any(bay in self.zone_bays.get(zone, ()) for bay in bays)
+
+    def zone_keys(self, hold: Item) -> list[str]:
+        """The zones a hold point is released in: the named zones, or the whole vehicle."""
+        if hold.get("buries") and self.zones:
+            return [zone.id for zone in self.zones]
+        return [WHOLE]
+
+    def buried_at(self, item: Item) -> str | None:
+        """The id of the hold point that buries an item, 'none' where it stays in reach."""
+        stated = item.get("covered_by")
+        if stated:
+            return str(stated)
+        return self.buried_by.get(item.kind)
+
+    def applies(self, check: Item, subject: Item) -> bool:
+        """Is this check due on this subject before the check's hold point?"""
+        where = check.get("where")
+        if where and not all(
+            subject.fields.get(name) in (value if isinstance(value, list) else [value])
+            for name, value in where.items()
+        ):
+            return False
+        buried = self.buried_at(subject)
+        if buried is None:
+            return True
+        rank = self.hold_rank.get(buried)
+        return rank is not None and rank <= self.hold_rank.get(check.get("before"), 99)
+
+    def subjects(self, check: Item) -> list[Item]:
+        """The subjects of a check, in the order they were added."""
+        each = check.get("each", "once")
+        if each == "once" or (each == "zone" and not self.zones):
+            vehicle = self.build.items.get(VEHICLE)
+            return [vehicle] if vehicle else []
+        return [item for item in self.by_kind.get(each, []) if self.applies(check, item)]
+
+    def checks(self, hold: Item) -> list[Item]:
+        """The checks that come before a hold point."""
+        return [check for check in self.by_kind.get("check", []) if check.get("before") == hold.id]
+
+    def points(self, hold: Item, zone: str = WHOLE) -> list[tuple[Item, Item]]:
+        """Every (check, subject) that a hold point covers in a zone."""
+        return [
+            (check, subject)
+            for check in self.checks(hold)
+            for subject in self.subjects(check)
+            if self.in_zone(subject, zone)
+        ]
+
+    def keys(self, hold: Item, zone: str = WHOLE) -> list[PointKey]:
+        """The names of the points that a hold point covers in a zone."""
+        return [(check.id, subject.id) for check, subject in self.points(hold, zone)]
+
+    def covered_items(self, hold: Item, zone: str) -> list[Item]:
+        """The items that are buried when a hold point is closed in a zone."""
+        kinds = set(hold.get("buries", ()))
+        return [
+            item
+            for kind in kinds
+            for item in self.by_kind.get(kind, [])
+            if self.buried_at(item) == hold.id and self.in_zone(item, zone)
+        ]

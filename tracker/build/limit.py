@@ -1,0 +1,108 @@
+"""Limits of measured checks: what number is good, and where that number comes from."""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+from tracker.build.item import Item
+
+
+class Limit(NamedTuple):
+    """The limit of a check for one subject, in ``unit``.
+
+    Parameters
+    ----------
+    unit: unit of all three numbers and of the answer.
+    low, high: a good value lies from low to high; None is no bound.
+    sign_low: from here to ``low`` a value is good only when a second person signs a reason.
+    missing: what must be known first, or None; then the limit can't be told.
+    working: how the number came about, or ''.
+    """
+
+    unit: str
+    low: float | None = None
+    high: float | None = None
+    sign_low: float | None = None
+    missing: str | None = None
+    working: str = ""
+
+    def __str__(self) -> str:
+        """What people read, such as 'at least 0.35 m'."""
+        if self.missing:
+            return f"unknown until {self.missing} is known"
+        parts = []
+        if self.low is not None:
+            parts.append(f"at least {self.low:g} {self.unit}")
+        if self.high is not None:
+            parts.append(f"at most {self.high:g} {self.unit}")
+        text = " and ".join(parts)
+        if self.sign_low is not None:
+            text += f" (from {self.sign_low:g} with a second name and a reason)"
+        return text + (f" = {self.working}" if self.working else "")
+
+    def seen(self) -> list[float | None]:
+        """The numbers alone, as an answer remembers them."""
+        return [self.low, self.high, self.sign_low]
+
+
+def limit_of(check: Item, subject: Item, vehicle: Item | None) -> Limit | None:
+    """The limit of a check for a subject; None for a check that asks for no number.
+
+    A check's own fields ``limit_min`` and ``limit_max`` go before those of its template.
+    """
+    stated: dict[str, Any] | None = check.get("limit")
+    if stated is None:
+        return None
+    unit = str(stated.get("unit", ""))
+    low, high = stated.get("min"), stated.get("max")
+    working, missing = "", None
+    if stated.get("function") == "lead_from_rib":
+        low, working, missing = lead_from_rib(subject, vehicle)
+    elif "max_field" in stated:
+        high = subject.get(stated["max_field"])
+        missing = None if high is not None else f"{stated['max_field']} of {subject.slug}"
+    low = check.get("limit_min", low)
+    high = check.get("limit_max", high)
+    if check.get("limit_min") is not None or check.get("limit_max") is not None:
+        working, missing = "", None
+    return Limit(unit, low, high, stated.get("sign_min"), missing, working)
+
+
+def lead_from_rib(subject: Item, vehicle: Item | None) -> tuple[float | None, str, str | None]:
+    """The lead a run needs, measured from the bare rib: (metres, working, what is missing).
+
+    Formula: lead = furring + panel + cabinet + tail, all in metres. Source: common practice, no
+    source; the number is shown from the bare rib because that is what can be measured before
+    the furring, panel and cabinet are there.
+    """
+    depths = {
+        "furring": vehicle.get("furring_m") if vehicle else None,
+        "panel": vehicle.get("panel_m") if vehicle else None,
+        "cabinet": subject.get("cabinet_m", 0.0),
+        "tail": subject.get("tail_m", 0.3),
+    }
+    for name, depth in depths.items():
+        if depth is None:
+            return None, "", f"{name}_m of the vehicle"
+    working = " + ".join(f"{name} {depth:g}" for name, depth in depths.items())
+    return round(sum(depths.values()), 4), working, None
+
+
+def judge(limit: Limit, value: float, second: str | None, why: str | None) -> str:
+    """Is a measured value good? 'good', 'bad', or 'unknown' while the limit can't be told.
+
+    Parameters
+    ----------
+    value: in the limit's unit.
+    second, why: the second person and reason that a value in the sign-off band needs.
+    """
+    if limit.missing:
+        return "unknown"
+    if limit.high is not None and value > limit.high:
+        return "bad"
+    if limit.low is None or value >= limit.low:
+        return "good"
+    signed = second is not None and why is not None
+    if limit.sign_low is not None and value >= limit.sign_low and signed:
+        return "good"
+    return "bad"

@@ -1,0 +1,142 @@
+"""Short names: finding items by what people type, and ranges of them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from tracker.build.item import Item
+from tracker.build.state import Build
+from tracker.errors import BadInput, UnknownName
+
+SLUG = re.compile(r"[a-z0-9][a-z0-9-]{0,39}", re.IGNORECASE)
+"""A short name: letters, digits and hyphens, at most 40, beginning with a letter or digit."""
+
+RANGE = re.compile(r"([A-Za-z-]*?)(\d+)\s*(?:-|\.\.)\s*([A-Za-z-]*?)(\d+)")
+
+
+def clean(text: str) -> str:
+    """Text as it may be shown: control characters out, white space within a line as it is."""
+    return "".join(sign for sign in text if sign == "\t" or sign.isprintable())
+
+
+def slug_of(text: str) -> str:
+    """A short name as typed, checked. BadInput names the rule it breaks."""
+    if not SLUG.fullmatch(text) or text.endswith("-"):
+        raise BadInput(
+            f"'{clean(text)}' can't be a short name: letters, digits and hyphens, at most 40"
+        )
+    return text
+
+
+def shown_slugs(items: Iterable[Item]) -> dict[str, Item]:
+    """Items by the name they show; a name used twice shows as r12 and r12~2."""
+    named: dict[str, Item] = {}
+    lower: dict[str, int] = {}
+    for item in items:
+        if item.removed is not None:
+            continue
+        key = item.slug.casefold()
+        lower[key] = number = lower.get(key, 0) + 1
+        named[item.slug if number == 1 else f"{item.slug}~{number}"] = item
+    return named
+
+
+class Names:
+    """The names in one state of a build, by kind. Made once for a command or a screen."""
+
+    def __init__(self, build: Build) -> None:
+        self.by_kind: dict[str, dict[str, Item]] = {}
+        by_kind: dict[str, list[Item]] = {}
+        for item in build.items.values():
+            by_kind.setdefault(item.kind, []).append(item)
+        self.shown: dict[str, str] = {}
+        for kind, items in by_kind.items():
+            self.by_kind[kind] = shown_slugs(items)
+            self.shown.update((item.id, name) for name, item in self.by_kind[kind].items())
+
+    def find(self, text: str, kinds: Sequence[str] = (), noun: str = "") -> Item:
+        """The one item a name means.
+
+        Parameters
+        ----------
+        text: a short name as shown, in any case.
+        kinds: the kinds looked through; none given means all.
+        noun: what people call it in the error.
+
+        Raises
+        ------
+        UnknownName: nothing fits; offers the nearest. BadInput: it fits items of two kinds.
+        """
+        wanted = text.strip().casefold()
+        looked = kinds or tuple(self.by_kind)
+        known: list[str] = []
+        found: list[Item] = []
+        for kind in looked:
+            for name, item in self.by_kind.get(kind, {}).items():
+                known.append(name)
+                if name.casefold() == wanted:
+                    found.append(item)
+        if len(found) == 1:
+            return found[0]
+        if found:
+            kinds_found = " and ".join(sorted(f"a {item.kind}" for item in found))
+            raise BadInput(f"'{clean(text)}' is {kinds_found}; say which, as kind:name")
+        if ":" in text and not kinds:
+            kind, _, name = text.partition(":")
+            if kind in self.by_kind:
+                return self.find(name, (kind,), noun or kind)
+        raise UnknownName(noun or (looked[0] if len(looked) == 1 else "item"), clean(text), known)
+
+    def expand(self, words: Iterable[str], kinds: Sequence[str] = (), noun: str = "") -> list[Item]:
+        """The items that names, ranges (``L1-L12``) and comma lists mean, each once, in order.
+
+        In a range, numbers that no item has are passed over; a range that fits nothing is an
+        unknown name.
+        """
+        found: dict[str, Item] = {}
+        for word in words:
+            for part in filter(None, (piece.strip() for piece in word.split(","))):
+                for item in self._expand_one(part, kinds, noun):
+                    found[item.id] = item
+        return list(found.values())
+
+    def _expand_one(self, text: str, kinds: Sequence[str], noun: str) -> list[Item]:
+        span = RANGE.fullmatch(text)
+        exact = any(
+            text.casefold() == name.casefold()
+            for kind in (kinds or tuple(self.by_kind))
+            for name in self.by_kind.get(kind, {})
+        )
+        if span is None or exact:
+            return [self.find(text, kinds, noun)]
+        head, first, other, last = span.groups()
+        if other and other.casefold() != head.casefold():
+            raise BadInput(f"the range '{clean(text)}' begins with {head} and ends with {other}")
+        low, high = int(first), int(last)
+        if low > high:
+            raise BadInput(f"the range '{clean(text)}' runs backwards; turn it round")
+        if high - low > 999:
+            raise BadInput(f"the range '{clean(text)}' is longer than 1000 names")
+        items = []
+        for number in range(low, high + 1):
+            for name in dict.fromkeys((f"{head}{number}", f"{head}{number:0{len(first)}d}")):
+                try:
+                    items.append(self.find(name, kinds, noun))
+                except UnknownName:
+                    continue
+        if not items:
+            raise UnknownName(noun or "item", clean(text))
+        return items
+
+    def name(self, identifier: str) -> str:
+        """What an item is called on screen: its shown name, else its id."""
+        return self.shown.get(identifier, identifier)
+
+    def free(self, kind: str, prefix: str) -> str:
+        """The next unused name of a kind, such as L33."""
+        taken = {name.casefold() for name in self.by_kind.get(kind, {})}
+        number = len(taken) + 1
+        while f"{prefix}{number}".casefold() in taken:
+            number += 1
+        return f"{prefix}{number}"

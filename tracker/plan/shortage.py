@@ -1,0 +1,92 @@
+"""Shortages: parts there are too few of, and what each one stops."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tracker.build.coverage import Coverage
+from tracker.build.item import Item, as_list
+from tracker.build.stock import lots_of, on_hand
+
+
+@dataclass(frozen=True, slots=True)
+class Shortage:
+    """A part that is short.
+
+    Parameters
+    ----------
+    part: its item.
+    on_hand: quantity in the part's unit, or plenty, low, out, unknown.
+    needed: quantity the build needs in all, or None.
+    missing: quantity to get, or None where nobody knows.
+    on_order: quantity on its way.
+    due: when the last of it should come (ISO date), or None.
+    places: where the rest lies.
+    stops: the tasks and checks it stops.
+    """
+
+    part: Item
+    on_hand: float | str
+    needed: float | None
+    missing: float | None
+    on_order: float
+    due: str | None
+    places: tuple[str, ...]
+    stops: tuple[Item, ...]
+
+
+def shortages(cover: Coverage) -> list[Shortage]:
+    """All parts that are short, those that stop most first.
+
+    A part is short when it is out or low, when less is on hand than the build needs, or when it
+    fell below the least that should be there. A part nobody counted is unknown, not short.
+    """
+    found = [
+        shortage
+        for part in cover.by_kind.get("part", [])
+        if (shortage := shortage_of(cover, part)) is not None
+    ]
+    return sorted(found, key=lambda shortage: (-len(shortage.stops), shortage.part.slug))
+
+
+def shortage_of(cover: Coverage, part: Item) -> Shortage | None:
+    """How short a part is, or None where it is not."""
+    build = cover.build
+    lots = lots_of(build, part)
+    have = on_hand(build, part)
+    needed, least = part.get("needed"), part.get("minimum")
+    said_out = any(lot.level == "out" for lot in lots.values())
+    if isinstance(have, str):
+        short = have in ("low", "out")
+        missing = None
+    else:
+        enough = max(value for value in (needed or 0.0, least or 0.0))
+        short = have < enough or (have == 0 and said_out)
+        missing = max(0.0, enough - have) or None
+    if not short:
+        return None
+    orders = build.orders.get(part.id, ())
+    dues = [order.due for order in orders if order.due]
+    return Shortage(
+        part,
+        "out" if have == 0 and said_out else have,
+        needed,
+        missing,
+        sum(order.quantity for order in orders),
+        max(dues) if dues else None,
+        tuple(place for place, lot in lots.items() if lot.quantity != 0),
+        tuple(stopped_by(cover, part)),
+    )
+
+
+def stopped_by(cover: Coverage, part: Item) -> list[Item]:
+    """The open tasks and the checks that need a part: those it names, and those that name it."""
+    stated = set(as_list(part.get("stops")))
+    found = []
+    for kind in ("task", "check", "holdpoint"):
+        for item in cover.by_kind.get(kind, []):
+            named = any(row.get("part") == part.slug for row in item.get("parts", ()))
+            progress = cover.build.work.get(item.id)
+            if (named or item.id in stated) and not (progress and progress.done):
+                found.append(item)
+    return found
