@@ -111,9 +111,7 @@ def create(folder: Path, marked: Marked) -> None:
         )
         (folder / MARK).write_text(text, "utf-8")
     except OSError as error:
-        raise NotSaved(
-            f"{folder} can't be written ({error.strerror}); nothing was begun"
-        ) from None
+        raise NotSaved(f"{folder} can't be written ({error.strerror}); nothing was begun") from None
 
 
 def _quoted(text: str) -> str:

@@ -184,7 +184,8 @@ class Session:
     @property
     def writer(self) -> str:
         """The writer whose file this machine appends to, or ''."""
-        return self.memory.writer or ""
+        remembered = self.memory.load(self.marked.id)
+        return remembered.writer if remembered is not None else ""
 
     def now(self) -> datetime:
         """The session's clock."""
