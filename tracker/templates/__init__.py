@@ -1,0 +1,1 @@
+"""Phase templates: TOML files that people can read and write, loaded strictly."""

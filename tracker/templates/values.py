@@ -72,7 +72,9 @@ def nearest(name: str, known: Iterable[str]) -> str:
     names = sorted(known)
     near = get_close_matches(str(name), names, 2, 0.6)
     meant = f" (did you mean {' or '.join(near)}?)" if near else ""
-    return f"{meant}; allowed: {', '.join(names)}" if names else ""
+    if len(names) > 30:
+        names = [] if near else [*names[:30], "..."]
+    return f"{meant}; allowed: {', '.join(names)}" if names else meant
 
 
 def parsed(text: str) -> dict[str, Any]:

@@ -1,0 +1,98 @@
+"""The rules of the checks of a template: subjects, limits, bases, words."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from tracker.templates import shape
+from tracker.templates.reader import Row
+from tracker.templates.values import nearest, shown
+
+
+def known(row: Row, key: str, allowed: tuple[str, ...]) -> None:
+    """Raise unless every text in the list at ``key`` is an allowed one."""
+    for place, value in enumerate(row.get(key, ())):
+        if value not in allowed:
+            problem = f"{key} in [[{row.table}]] has {shown(value)}{nearest(value, allowed)}"
+            raise row.wrong((key, place), problem)
+
+
+def check_checks(rows: tuple[Row, ...]) -> None:
+    """Raise :class:`BadFile` at the first rule that a check breaks."""
+    for row in rows:
+        _check(row)
+    _said_once(rows)
+
+
+def _check(row: Row) -> None:
+    each = row["each"]
+    if each not in shape.subjects():
+        raise row.wrong("each", f"each is {shown(each)}{nearest(each, shape.subjects())}")
+    fields = shape.fields_of(each)
+    known(row, "watches", tuple(fields))
+    if row.get("say") in shape.ENTRY_WORDS:
+        raise row.wrong("say", f"say is {shown(row['say'])}, a word kept by the entry line")
+    if "where" in row:
+        _where(row, fields)
+    if "limit" in row:
+        _limit(row, fields)
+    if row["basis"] == "standard" and "standard" not in row:
+        raise row.wrong("basis", "basis is 'standard', but no key 'standard' names it")
+    if row["basis"] != "standard" and "standard" in row:
+        raise row.wrong("standard", "a standard is named, but basis is not 'standard'")
+
+
+def _where(row: Row, fields: Any) -> None:
+    where = row["where"]
+    if not isinstance(where, dict) or not where:
+        raise row.wrong("where", f"where is {shown(where)}; it must be a table")
+    for name, wanted in where.items():
+        if name not in fields:
+            problem = f"where asks for {shown(name)}, which is no field of {row['each']}"
+            raise row.wrong(("where", name), problem + nearest(name, fields))
+        for value in wanted if isinstance(wanted, list) else [wanted]:
+            if value != "unknown" and not _fits(value, fields[name]):
+                allowed = (*fields[name].get("of", ("true", "false")), "unknown")
+                problem = f"where asks for {name} = {shown(value)}; allowed: {', '.join(allowed)}"
+                raise row.wrong(("where", name), problem)
+
+
+def _fits(value: Any, field: Any) -> bool:
+    if field["type"] == "yesno":
+        return isinstance(value, bool)
+    return field["type"] == "choice" and value in field["of"]
+
+
+def _limit(row: Row, fields: Any) -> None:
+    limit = row["limit"]
+    if row["how"] not in shape.ANSWERED_BY_NUMBER:
+        raise row.wrong("limit", f"a limit needs a number, but how is {shown(row['how'])}")
+    if not {"min", "max", "function", "max_field"} & set(limit):
+        raise row.wrong("limit", "limit has none of min, max, function, max_field")
+    if "min" in limit and "max" in limit and limit["min"] > limit["max"]:
+        raise row.wrong(("limit", "min"), "min in limit is above its max")
+    if "sign_min" in limit and ("min" not in limit or limit["sign_min"] >= limit["min"]):
+        raise row.wrong(("limit", "sign_min"), "sign_min in limit must be below its min")
+    if "function" in limit and ("min" in limit or row["each"] != "run"):
+        raise row.wrong(
+            ("limit", "function"), "lead_from_rib gives the min of a run, and of no other"
+        )
+    field = limit.get("max_field")
+    if field is not None and ("max" in limit or fields.get(field, {}).get("type") != "number"):
+        numbers = [name for name, each in fields.items() if each["type"] == "number"]
+        problem = f"max_field in limit is {shown(field)}; it takes the place of max and must be a "
+        raise row.wrong(("limit", "max_field"), f"{problem}number{nearest(field, numbers)}")
+
+
+def _said_once(rows: tuple[Row, ...]) -> None:
+    words: dict[tuple[str, str, str], Row] = {}
+    texts: dict[str, Row] = {}
+    for row in rows:
+        word = (row["before"], row["each"], row.get("say", row["key"]))
+        for key, before in (
+            ("say", words.setdefault(word, row)),
+            ("text", texts.setdefault(row["text"], row)),
+        ):
+            if before is not row:
+                problem = f"{key} says the same as the [[check]] at line {before.line}"
+                raise row.wrong(key if key in row else "key", problem)

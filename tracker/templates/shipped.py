@@ -1,0 +1,23 @@
+"""Where the phase templates that come with the program are, and what they are called."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+PACKAGE = Path(__file__).parent.parent
+
+
+def folder(package: Path = PACKAGE) -> Path:
+    """The folder of the templates: inside the package in a wheel, else at the checkout's root.
+
+    Parameters
+    ----------
+    package: the folder of the import package; another one only in tests.
+    """
+    inside = package / "phases"
+    return inside if inside.is_dir() else package.parent / "phases"
+
+
+def path_of(name: str) -> Path:
+    """The file of a shipped template; it need not exist."""
+    return folder() / f"{name}.toml"
