@@ -1,0 +1,165 @@
+"""What a command works at: the build it is about, and the two streams it may write to."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from contextlib import suppress
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from tracker.act import Act, short_id
+
+if TYPE_CHECKING:
+    from argparse import Namespace
+
+    from tracker.app.session import Intent, Session
+
+LEAST_WIDTH, USUAL_WIDTH = 40, 80
+
+
+class Desk:
+    """One command's desk.
+
+    Parameters
+    ----------
+    build: the folder named by ``--build``, or None.
+    as_json: does the command print for programs?
+    """
+
+    def __init__(self, build: str | None = None, *, as_json: bool = False) -> None:
+        self.build, self.as_json = build, as_json
+        self.out: Any = sys.stdout
+        self.err: Any = sys.stderr
+        for stream in (self.out, self.err):
+            with suppress(AttributeError, ValueError, OSError):
+                stream.reconfigure(errors="replace")  # a narrow terminal coding breaks nothing
+
+    def folder(self, *, fallback: bool = False) -> Path:
+        """The build folder: the one named, else here or above.
+
+        Parameters
+        ----------
+        fallback: may it be the build opened last? Only for commands that read.
+        """
+        from tracker.app.folder import need
+        from tracker.app.places import data_folder, last_opened
+
+        explicit = Path(self.build) if self.build is not None else None
+        last = last_opened(data_folder()) if fallback and explicit is None else None
+        return need(explicit, Path.cwd(), last)
+
+    def session(self, *, fallback: bool = False) -> Session:
+        """Open the build; what is amiss with its record is said once, on standard error."""
+        from tracker.app.session import Session
+
+        session = Session(self.folder(fallback=fallback))
+        for text in session.notices:
+            self.warn(text)
+        for row in session.reservations:
+            self.warn(f"{row.text} (closein accept {row.key} --why TEXT)")
+        return session
+
+    def do(self, session: Session, intent: Intent, args: Namespace) -> Act:
+        """Do what is wanted, signed and dated as ``--by`` and ``--when`` say."""
+        when = None
+        if getattr(args, "when", None):
+            from tracker.cli.moment import parse_when
+
+            when = parse_when(args.when, session.now())
+        return session.do(intent, when=when, by=getattr(args, "by", None) or None)
+
+    def saved(self, act: Act, words: str, **more: Any) -> None:
+        """Say what was saved, now that it is.
+
+        Parameters
+        ----------
+        act: the act, acknowledged.
+        words: what it says, in one line or more.
+        more: further keys for ``--json``.
+        """
+        if self.as_json:
+            self.json({"id": act.id, "saved": words, **more})
+        else:
+            self.say(f"saved {short_id(act.id)}: {words}")
+
+    def say(self, text: str = "") -> None:
+        """One line or more for people."""
+        self.out.write(text + "\n")
+
+    def warn(self, text: str) -> None:
+        """A line on standard error that stops nothing."""
+        self.err.write(f"closein: {text}\n")
+
+    def json(self, value: Any) -> None:
+        """A value for programs."""
+        import json
+
+        self.out.write(json.dumps(value, ensure_ascii=False, indent=2) + "\n")
+
+    def table(self, rows: Sequence[Sequence[Any]], heads: Sequence[str] = ()) -> None:
+        """Rows as aligned columns that fit the width; the last column is wrapped."""
+        texts = [[_cell(value) for value in row] for row in rows]
+        shown = [list(heads), *texts] if heads else texts
+        if not texts:
+            return
+        columns = max(map(len, shown))
+        shown = [row + [""] * (columns - len(row)) for row in shown]
+        widths = [max(len(row[column]) for row in shown) for column in range(columns - 1)]
+        before = sum(widths) + 2 * len(widths)
+        room = max(12, self.width - before)
+        for number, row in enumerate(shown):
+            start = "".join(f"{cell:<{size}}  " for cell, size in zip(row, widths, strict=False))
+            first, *more = wrap(row[-1], room) or [""]
+            line = (start + first).rstrip()
+            self.say(self.strong(line) if heads and number == 0 else line)
+            for rest in more:
+                self.say(" " * before + rest)
+
+    def wrapped(self, text: str, indent: str = "", first: str | None = None) -> None:
+        """A text in lines that fit the width.
+
+        Parameters
+        ----------
+        indent: what stands before each line.
+        first: what stands before the first line, where that is something else.
+        """
+        start = indent if first is None else first
+        lines = wrap(text, max(12, self.width - max(len(indent), len(start)))) or [""]
+        for number, line in enumerate(lines):
+            self.say(f"{indent if number else start}{line}".rstrip())
+
+    @property
+    def width(self) -> int:
+        """Columns there are: COLUMNS, else the terminal's, else 80."""
+        stated = os.environ.get("COLUMNS", "")
+        if stated.isdigit() and int(stated):
+            return max(LEAST_WIDTH, int(stated))
+        try:
+            return max(LEAST_WIDTH, os.get_terminal_size(self.out.fileno()).columns)
+        except (OSError, ValueError):
+            return USUAL_WIDTH
+
+    def strong(self, text: str) -> str:
+        """A heading, bold where the terminal can and the person wants it."""
+        if not self.out.isatty() or os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
+            return text
+        return f"\033[1m{text}\033[0m"
+
+
+def wrap(text: str, width: int) -> list[str]:
+    """A text in lines of at most ``width`` columns; a longer word stands alone."""
+    lines: list[str] = []
+    line = ""
+    for word in text.split():
+        if line and len(line) + 1 + len(word) > width:
+            lines.append(line)
+            line = word
+        else:
+            line = f"{line} {word}" if line else word
+    return [*lines, line] if line else lines
+
+
+def _cell(value: Any) -> str:
+    return "" if value is None else f"{value:g}" if isinstance(value, float) else str(value)
