@@ -74,17 +74,21 @@ class Coverage:
         return self.buried_by.get(item.kind)
 
     def applies(self, check: Item, subject: Item) -> bool:
-        """Is this check due on this subject before the check's hold point?"""
+        """Is this check due on this subject before the check's hold point?
+
+        An item of which somebody said that a later hold point buries it, or none, is not due
+        before the earlier ones.
+        """
         where = check.get("where")
         if where and not all(
-            subject.fields.get(name) in (value if isinstance(value, list) else [value])
+            subject.get(name, "unknown") in (value if isinstance(value, list) else [value])
             for name, value in where.items()
         ):
             return False
-        buried = self.buried_at(subject)
-        if buried is None:
+        stated = subject.get("covered_by")
+        if not stated:
             return True
-        rank = self.hold_rank.get(buried)
+        rank = self.hold_rank.get(str(stated))
         return rank is not None and rank <= self.hold_rank.get(check.get("before"), 99)
 
     def subjects(self, check: Item) -> list[Item]:
