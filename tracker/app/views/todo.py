@@ -51,7 +51,11 @@ def todo_view(
     session: Session, hold: str | None = None, zone: str | None = None, bay: str | None = None
 ) -> dict[str, Any]:
     """The view model of ``todo``; with a bay, points and open rows of that bay alone."""
-    plan = todo_of(session, hold, zone)
+    return view_of(session, todo_of(session, hold, zone), bay)
+
+
+def view_of(session: Session, plan: Todo, bay: str | None = None) -> dict[str, Any]:
+    """The view model of a plan already worked out."""
     names, cover = session.names, session.cover
     points = list(plan.points)
     open_points = plan.open_points
@@ -147,7 +151,8 @@ def was_words(point: Standing) -> str | None:
     answer = point.answer
     if answer is None:
         return None
-    value = f" {answer.value:g} {answer.fact.get('unit', '')}".rstrip() if answer.value else ""
+    known = answer.value is not None
+    value = f" {answer.value:g} {answer.fact.get('unit', '')}".rstrip() if known else ""
     return f"{answer.result}{value} by {answer.by} on {answer.when[:10]}"
 
 
