@@ -25,6 +25,7 @@ class Field:
     unit: SI unit of a number, '' for a bare one.
     of: the words of a choice.
     kind: the kind of item that names mean; 'any' for all.
+    one: do names mean a single item?
     low, high: range of a number, both included, or None.
     due: must it be known before the close-in that buries the item?
     help: what it means.
@@ -40,6 +41,11 @@ class Field:
     default: Any = None
     due: bool = False
     help: str = ""
+    one: bool = False
+
+
+TITLE = Field("title", "text", help="what it is called")
+"""Every kind has this field, whether or not its table names it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +100,9 @@ def _kind(name: str, row: dict[str, Any], place: dict[str, Any]) -> Kind:
             field.get("default"),
             field.get("due", False),
             field.get("help", ""),
+            field.get("one", False),
         )
+    fields.setdefault(TITLE.name, TITLE)
     return Kind(name, row["title"], row["prefix"], fields)
 
 
@@ -140,17 +148,13 @@ def _take_text(field: Field, text: Any) -> str:
 def _take_number(field: Field, text: Any) -> float:
     if isinstance(text, bool) or not isinstance(text, int | float | str):
         raise BadInput(f"{field.name} is a number; {text!r} is not")
-    if isinstance(text, str) and field.unit:
-        try:
-            value = parse(text, field.unit)
-        except BadInput as error:
-            raise BadInput(f"{field.name}: {error}") from None
-    else:
-        try:
-            value = float(str(text).replace(",", "."))
-        except ValueError:
-            raise BadInput(f"{field.name} is a number; '{clean(str(text))}' is not") from None
-    return _within(field, value)
+    if not isinstance(text, str):
+        return _within(field, float(text))
+    try:
+        return _within(field, parse(text, field.unit))
+    except BadInput as error:
+        known = str(error).startswith(field.name)
+        raise BadInput(str(error) if known else f"{field.name}: {error}") from None
 
 
 def _take_whole(field: Field, text: Any) -> int:
@@ -203,11 +207,13 @@ def _take_date(field: Field, text: Any) -> str:
 
 def _take_names(field: Field, text: Any, names: Names) -> list[str] | str:
     if str(text).strip().casefold() == "none":
-        return "none"
+        return "none" if field.name == "covered_by" else []
     words = text if isinstance(text, list) else [str(text)]
     kinds_wanted = () if field.kind == "any" else (field.kind,)
     found = names.expand([str(word) for word in words], kinds_wanted, field.kind)
-    if field.name == "covered_by":
+    if field.one:
+        if len(found) != 1:
+            raise BadInput(f"{field.name} is one {field.kind}, not {len(found)}")
         return found[0].id
     return [item.id for item in found]
 
