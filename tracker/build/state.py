@@ -25,8 +25,9 @@ class Build:
     """Everything known of a build. Treat a build you were given as read-only.
 
     Only ``fold`` changes one, and only a private copy. ``acts`` are all acts in order, undone
-    ones included; ``dead`` are the ids of those undone; ``orphans`` are facts about items that
-    are not here (yet); ``unknown`` are facts this release can't read.
+    ones included; ``dead`` are the ids of those undone; ``used`` is how much of each part went
+    into the build; ``orphans`` are facts about items that are not here (yet); ``unknown`` are
+    facts this release can't read.
     """
 
     acts: tuple[Act, ...] = ()
@@ -37,6 +38,7 @@ class Build:
     lots: dict[tuple[str, str], Lot] = field(default_factory=dict)
     orders: dict[str, tuple[Order, ...]] = field(default_factory=dict)
     aside: list[SetAside] = field(default_factory=list)
+    used: dict[str, float] = field(default_factory=dict)
     work: dict[str, Progress] = field(default_factory=dict)
     conditions: list[Condition] = field(default_factory=list)
     days: list[Day] = field(default_factory=list)
@@ -60,6 +62,7 @@ class Build:
             dict(self.lots),
             dict(self.orders),
             list(self.aside),
+            dict(self.used),
             dict(self.work),
             list(self.conditions),
             list(self.days),

@@ -108,6 +108,8 @@ def apply_moved(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     draft.lots[part, place] = lot._replace(moves=(*lot.moves, move))
     if fact.get("why") == "received":
         _arrive(draft, part, move.quantity)
+    if fact.get("why") == "used":
+        draft.used[part] = draft.used.get(part, 0.0) - move.quantity
 
 
 def _arrive(draft: Build, part: str, quantity: float) -> None:

@@ -17,7 +17,7 @@ class Shortage:
     ----------
     part: its item.
     on_hand: quantity in the part's unit, or plenty, low, out, unknown.
-    needed: quantity the build needs in all, or None.
+    needed: quantity the build needs in all, what it has taken already included, or None.
     missing: quantity to get, or None where nobody knows.
     on_order: quantity on its way.
     due: when the last of it should come (ISO date), or None.
@@ -38,8 +38,8 @@ class Shortage:
 def shortages(cover: Coverage) -> list[Shortage]:
     """All parts that are short, those that stop most first.
 
-    A part is short when it is out or low, when less is on hand than the build needs, or when it
-    fell below the least that should be there. A part nobody counted is unknown, not short.
+    A part is short when it is out or low, when less is on hand than the build still needs, or when
+    it fell below the least that should be there. A part nobody counted is unknown, not short.
     """
     found = [
         shortage
@@ -55,12 +55,13 @@ def shortage_of(cover: Coverage, part: Item) -> Shortage | None:
     lots = lots_of(build, part)
     have = on_hand(build, part)
     needed, least = part.get("needed"), part.get("minimum")
+    still = max(0.0, (needed or 0.0) - build.used.get(part.id, 0.0))
     said_out = any(lot.level == "out" for lot in lots.values())
     if isinstance(have, str):
         short = have in ("low", "out")
         missing = None
     else:
-        enough = max(value for value in (needed or 0.0, least or 0.0))
+        enough = max(still, least or 0.0)
         short = have < enough or (have == 0 and said_out)
         missing = max(0.0, enough - have) or None
     if not short:
