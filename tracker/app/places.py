@@ -6,6 +6,9 @@ import os
 from collections.abc import Mapping
 from pathlib import Path
 
+from tracker.build.names import clean
+from tracker.journal.codec import checksum_of
+
 
 def data_folder(environ: Mapping[str, str] = os.environ) -> Path:
     """The user's data folder for this program.
@@ -23,16 +26,14 @@ def data_folder(environ: Mapping[str, str] = os.environ) -> Path:
 
 def memory_file(data: Path, folder: Path) -> Path:
     """The file that remembers one build folder: the same folder, the same file."""
-    from hashlib import blake2b
-
     place = str(folder.resolve()).encode("utf-8", "surrogateescape")
-    return data / "builds" / f"{blake2b(place, digest_size=12).hexdigest()}.json"
+    return data / "builds" / f"{checksum_of(place)[:24]}.json"
 
 
 def user_name(environ: Mapping[str, str] = os.environ) -> str:
     """The name acts are signed with unless another is given."""
     for variable in ("CLOSEIN_NAME", "USER", "LOGNAME"):
-        name = environ.get(variable, "").strip()
+        name = clean(environ.get(variable, "")).strip()
         if name:
             return name
     return "somebody"
