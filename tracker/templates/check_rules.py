@@ -74,9 +74,7 @@ def _limit(row: Row, fields: Any) -> None:
     if "sign_min" in limit and ("min" not in limit or limit["sign_min"] >= limit["min"]):
         raise row.wrong(("limit", "sign_min"), "sign_min in limit must be below its min")
     if "function" in limit and ("min" in limit or row["each"] != "run"):
-        raise row.wrong(
-            ("limit", "function"), "lead_from_rib gives the min of a run, and of no other"
-        )
+        raise row.wrong(("limit", "function"), "lead_from_rib gives the min, and only of a run")
     field = limit.get("max_field")
     if field is not None and ("max" in limit or fields.get(field, {}).get("type") != "number"):
         numbers = [name for name, each in fields.items() if each["type"] == "number"]

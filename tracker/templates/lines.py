@@ -7,7 +7,8 @@ headers, keys, arrays and inline tables. It expects a text that the standard rea
 from __future__ import annotations
 
 import tomllib
-from bisect import bisect_right
+from bisect import bisect_left
+from contextlib import suppress
 
 Where = tuple[str | int, ...]
 """A path into the values: table, number in its array, key, ... such as ``("task", 2, "crew")``."""
@@ -28,7 +29,10 @@ class Lines:
     def of(self, where: Where) -> int:
         """The line of ``where``, or of the nearest thing around it that has one; 1 at worst."""
         if self._found is None:
-            self._found = _Scanner(self._text).scan()
+            scanner = _Scanner(self._text)
+            with suppress(RecursionError):  # nested beyond all reason: keep what was found
+                scanner.scan()
+            self._found = scanner.found
         while where and where not in self._found:
             where = where[:-1]
         return self._found[where] if where else 1
@@ -43,7 +47,7 @@ class _Scanner:
         self.found: dict[Where, int] = {}
         self.breaks = [index for index, letter in enumerate(text) if letter == "\n"]
 
-    def scan(self) -> dict[Where, int]:
+    def scan(self) -> None:
         base: Where = ()
         counts: dict[Where, int] = {}
         while self._skip(_BLANK):
@@ -51,10 +55,9 @@ class _Scanner:
                 base = self._header(counts)
             else:
                 self._pair(base)
-        return self.found
 
     def _note(self, where: Where, at: int) -> None:
-        line = bisect_right(self.breaks, at - 1) + 1 if at else 1
+        line = bisect_left(self.breaks, at) + 1
         for length in range(1, len(where) + 1):
             self.found.setdefault(where[:length], line)
 
