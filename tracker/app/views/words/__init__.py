@@ -1,0 +1,1 @@
+"""What acts say, in words: one file a group of nouns."""
