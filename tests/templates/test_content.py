@@ -151,7 +151,7 @@ def test_the_limits_are_those_of_the_field_notes() -> None:
 
 
 def test_limits_in_metric_are_no_laxer_than_their_sources_in_inches_and_pounds() -> None:
-    inch, psi = 25.4, 6.894757
+    inch, psi = 25.4, 6894.757
     assert one("clipped").limit["max"] <= 18 * inch
     assert one("screw-lanes").limit["min"] >= 1.25 * inch
     assert one("exit-short-side").limit["min"] >= 17 * inch

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
+from tracker.build.kinds import Field
 from tracker.templates import shape
 from tracker.templates.reader import Row
 from tracker.templates.values import nearest, shown
@@ -42,7 +44,7 @@ def _check(row: Row) -> None:
         raise row.wrong("standard", "a standard is named, but basis is not 'standard'")
 
 
-def _where(row: Row, fields: Any) -> None:
+def _where(row: Row, fields: Mapping[str, Field]) -> None:
     where = row["where"]
     if not isinstance(where, dict) or not where:
         raise row.wrong("where", f"where is {shown(where)}; it must be a table")
@@ -52,18 +54,18 @@ def _where(row: Row, fields: Any) -> None:
             raise row.wrong(("where", name), problem + nearest(name, fields))
         for value in wanted if isinstance(wanted, list) else [wanted]:
             if value != "unknown" and not _fits(value, fields[name]):
-                allowed = (*fields[name].get("of", ("true", "false")), "unknown")
+                allowed = (*(fields[name].of or ("true", "false")), "unknown")
                 problem = f"where asks for {name} = {shown(value)}; allowed: {', '.join(allowed)}"
                 raise row.wrong(("where", name), problem)
 
 
-def _fits(value: Any, field: Any) -> bool:
-    if field["type"] == "yesno":
+def _fits(value: Any, field: Field) -> bool:
+    if field.type == "yesno":
         return isinstance(value, bool)
-    return field["type"] == "choice" and value in field["of"]
+    return field.type == "choice" and value in field.of
 
 
-def _limit(row: Row, fields: Any) -> None:
+def _limit(row: Row, fields: Mapping[str, Field]) -> None:
     limit = row["limit"]
     if row["how"] not in shape.ANSWERED_BY_NUMBER:
         raise row.wrong("limit", f"a limit needs a number, but how is {shown(row['how'])}")
@@ -75,11 +77,19 @@ def _limit(row: Row, fields: Any) -> None:
         raise row.wrong(("limit", "sign_min"), "sign_min in limit must be below its min")
     if "function" in limit and ("min" in limit or row["each"] != "run"):
         raise row.wrong(("limit", "function"), "lead_from_rib gives the min, and only of a run")
-    field = limit.get("max_field")
-    if field is not None and ("max" in limit or fields.get(field, {}).get("type") != "number"):
-        numbers = [name for name, each in fields.items() if each["type"] == "number"]
-        problem = f"max_field in limit is {shown(field)}; it takes the place of max and must be a "
-        raise row.wrong(("limit", "max_field"), f"{problem}number{nearest(field, numbers)}")
+    if "max_field" in limit:
+        _max_field(row, limit, fields)
+
+
+def _max_field(row: Row, limit: Mapping[str, Any], fields: Mapping[str, Field]) -> None:
+    name, unit = limit["max_field"], limit["unit"]
+    fit = [each.name for each in fields.values() if each.type == "number" and each.unit == unit]
+    if "max" in limit:
+        problem = f"max_field in limit is {shown(name)}, but there is a max too; drop one"
+        raise row.wrong(("limit", "max_field"), problem)
+    if name not in fit:
+        problem = f"max_field in limit is {shown(name)}; it must be a number in {unit}"
+        raise row.wrong(("limit", "max_field"), problem + nearest(name, fit))
 
 
 def _said_once(rows: tuple[Row, ...]) -> None:

@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from dataclasses import fields
 from typing import Any
 
+from tracker.act import Fact
 from tracker.templates.phase import Check, HoldPoint, Phase, Task
 
 
-def facts_of(phase: Phase) -> dict[str, Any]:
+def facts_of(phase: Phase) -> Fact:
     """The fact ``phase.adopted``: the phase, its hold points, tasks and checks, as plain values.
 
     Ids are made from names, so adopting the same template twice gives the same items. A field

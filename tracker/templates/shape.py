@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import functools
-import tomllib
 from collections.abc import Mapping
-from pathlib import Path
-from typing import Any
 
+from tracker.build.kinds import Field as KindField
+from tracker.build.kinds import kind_of, kinds
+from tracker.quantity.units import TAKEN
 from tracker.templates.reader import Field, Shape, Table
 
 PHASES = (
@@ -32,7 +31,7 @@ LOOKED_AT = ("look", "photo")
 """The ways of showing that may be marked for a whole bay at once."""
 ANSWERED_BY_NUMBER = ("measure", "continuity", "insulation", "water", "air")
 HOWS = (*LOOKED_AT, *ANSWERED_BY_NUMBER, "function", "second person", "document")
-UNITS = ("m", "mm", "%", "ohm", "Mohm", "V", "A", "C", "K", "h", "kg", "kPa")
+UNITS = tuple(TAKEN)
 """The units a limit may be stated in; ``K`` is a difference of temperatures."""
 PART_UNITS = ("each", "m", "m2", "l", "kg")
 FUNCTIONS = ("lead_from_rib",)
@@ -41,31 +40,19 @@ ENTRY_WORDS = ("ok", "good", "bad", "but", "na", "out", "bay", "waive")
 """Words the entry line keeps for itself, so that no check may be called by them."""
 
 
-@functools.cache
-def kinds() -> Mapping[str, Any]:
-    """The kinds of item and their fields, as the build's own table has them."""
-    path = Path(__file__).parent.parent / "build" / "kinds.toml"
-    return tomllib.loads(path.read_text(encoding="utf-8"))
-
-
-@functools.cache
 def placed_kinds() -> tuple[str, ...]:
     """The kinds that have a place in the vehicle, and so may be buried."""
-    return tuple(name for name, kind in kinds().items() if kind.get("place"))
+    return tuple(name for name, kind in kinds().items() if "covered_by" in kind.fields)
 
 
-@functools.cache
 def subjects() -> tuple[str, ...]:
     """What a check may be asked of each of; ``once`` is the vehicle."""
-    return ("once", "zone", "bay", *placed_kinds(), "fixture", "appliance")
+    return tuple(dict.fromkeys(("once", "zone", "bay", *placed_kinds(), "fixture", "appliance")))
 
 
-@functools.cache
-def fields_of(subject: str) -> Mapping[str, Any]:
+def fields_of(subject: str) -> Mapping[str, KindField]:
     """The fields that a subject of a check has, those of its place included."""
-    kind = kinds()["vehicle" if subject == "once" else subject]
-    place = kinds()["place"]["fields"] if kind.get("place") else {}
-    return {**kind["fields"], **place}
+    return kind_of("vehicle" if subject == "once" else subject).fields
 
 
 _TEXT = Field("text", required=True)
