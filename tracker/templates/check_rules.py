@@ -69,27 +69,31 @@ def _limit(row: Row, fields: Mapping[str, Field]) -> None:
     limit = row["limit"]
     if row["how"] not in shape.ANSWERED_BY_NUMBER:
         raise row.wrong("limit", f"a limit needs a number, but how is {shown(row['how'])}")
-    if not {"min", "max", "function", "max_field"} & set(limit):
-        raise row.wrong("limit", "limit has none of min, max, function, max_field")
+    if not {"min", "max", "function", "max_field", "min_field"} & set(limit):
+        raise row.wrong("limit", "limit has none of min, max, function, max_field, min_field")
     if "min" in limit and "max" in limit and limit["min"] > limit["max"]:
         raise row.wrong(("limit", "min"), "min in limit is above its max")
     if "sign_min" in limit and ("min" not in limit or limit["sign_min"] >= limit["min"]):
         raise row.wrong(("limit", "sign_min"), "sign_min in limit must be below its min")
     if "function" in limit and ("min" in limit or row["each"] != "run"):
         raise row.wrong(("limit", "function"), "lead_from_rib gives the min, and only of a run")
-    if "max_field" in limit:
-        _max_field(row, limit, fields)
+    for bound in ("max", "min"):
+        if f"{bound}_field" in limit:
+            _field_of_subject(row, limit, fields, bound)
 
 
-def _max_field(row: Row, limit: Mapping[str, Any], fields: Mapping[str, Field]) -> None:
-    name, unit = limit["max_field"], limit["unit"]
+def _field_of_subject(
+    row: Row, limit: Mapping[str, Any], fields: Mapping[str, Field], bound: str
+) -> None:
+    key = f"{bound}_field"
+    name, unit = limit[key], limit["unit"]
     fit = [each.name for each in fields.values() if each.type == "number" and each.unit == unit]
-    if "max" in limit:
-        problem = f"max_field in limit is {shown(name)}, but there is a max too; drop one"
-        raise row.wrong(("limit", "max_field"), problem)
+    if bound in limit:
+        problem = f"{key} in limit is {shown(name)}, but there is a {bound} too; drop one"
+        raise row.wrong(("limit", key), problem)
     if name not in fit:
-        problem = f"max_field in limit is {shown(name)}; it must be a number in {unit}"
-        raise row.wrong(("limit", "max_field"), problem + nearest(name, fit))
+        problem = f"{key} in limit is {shown(name)}; it must be a number in {unit}"
+        raise row.wrong(("limit", key), problem + nearest(name, fit))
 
 
 def _said_once(rows: tuple[Row, ...]) -> None:

@@ -92,7 +92,7 @@ class Check:
     basis: ``standard`` (then ``standard`` names it) or ``common practice``.
     say: one word for the entry line, unique among the checks of its hold point and ``each``.
     where: asked only of subjects whose fields have these values.
-    limit: where a number is answered: min, max, sign_min, unit, function, max_field.
+    limit: where a number is answered: min, max, sign_min, unit, function, max_field, min_field.
     watches: fields of the subject that put an answer out of date when they change.
     waive: may it be waived.
     lapse: ``weather`` or ``walk``: what voids its answer in a release.

@@ -120,6 +120,7 @@ LIMIT = {
     "unit": Field("text", required=True, one_of=UNITS),
     "function": Field("text", one_of=FUNCTIONS),
     "max_field": Field("text"),
+    "min_field": Field("text"),
 }
 
 CHECK = {
