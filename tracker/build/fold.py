@@ -11,10 +11,12 @@ from collections.abc import Iterable
 from tracker.act import Act, Fact
 from tracker.build import holdpoint, item, log, point, stock, work
 from tracker.build.state import Applier, Build
+from tracker.build.values import texts
 
 
 def _pass(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """Undo facts have done their work before any fact is applied."""
+    texts(fact["acts"])
 
 
 APPLIERS: dict[str, Applier] = {
@@ -56,7 +58,8 @@ def fold(acts: Iterable[Act], build: Build = EMPTY) -> Build:
     if not news:
         return build
     known = build.acts
-    if not known or min(news) <= known[-1].id or any(map(undone_by, news.values())):
+    late = not known or min(news) <= known[-1].id
+    if late or any(map(undone_by, news.values())) or not build.dead.isdisjoint(news):
         news.update((act.id, act) for act in known)
         return _from_nothing(_in_order(news))
     draft = build.draft()
@@ -98,8 +101,9 @@ def undone_by(act: Act) -> list[str]:
     return [
         identifier
         for fact in act.facts
-        if fact.get("f") == "undo"
-        for identifier in fact.get("acts", ())
+        if fact.get("f") == "undo" and isinstance(fact.get("acts"), list | tuple)
+        for identifier in fact["acts"]
+        if isinstance(identifier, str)
     ]
 
 

@@ -23,10 +23,11 @@ stands against it. ``begun``: a check was answered or a date is booked.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from tracker.act import Act, Fact
+from tracker.build.values import text, text_or_none, texts
 
 if TYPE_CHECKING:
     from tracker.build.state import Build
@@ -89,11 +90,18 @@ class HoldEvent(NamedTuple):
 
 def apply_event(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """One more thing is recorded of a hold point."""
-    hold, zone = fact["hold"], fact.get("zone", "")
+    hold, zone = fact["hold"], text(fact.get("zone", ""))
     draft.need(hold)
     if zone:
         draft.need(zone)
+    for name in ("by", "second", "present", "why"):
+        text_or_none(fact.get(name))
     kind = fact["f"].removeprefix("hold.")
+    if kind == RELEASED:
+        unpack_basis(fact["basis"])
+        open_pairs(fact)
+    elif kind == CLOSED:
+        texts(fact["covered"])
     event = HoldEvent(ref, kind, act.happened, fact.get("by") or act.by, fact)
     draft.holds[hold, zone] = (*draft.holds.get((hold, zone), ()), event)
 
@@ -130,6 +138,11 @@ def pack_basis(answers: Iterable[str]) -> dict[str, list[int]]:
     return basis
 
 
-def unpack_basis(basis: dict[str, Any]) -> set[str]:
+def unpack_basis(basis: Mapping[str, Any]) -> set[str]:
     """The facts that a release signed."""
-    return {f"{act}/{index}" for act, numbers in basis.items() for index in numbers}
+    return {f"{act}/{int(index)}" for act, numbers in basis.items() for index in numbers}
+
+
+def open_pairs(release: Fact) -> set[tuple[str, str]]:
+    """The points (check, subject) that were not settled when a release was signed."""
+    return {(text(check), text(subject)) for check, subject in release.get("open", ())}

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from tracker.act import Act, Fact
+from tracker.build.values import table, text
 from tracker.errors import Refused
 
 if TYPE_CHECKING:
@@ -72,34 +73,40 @@ class Item:
 
 def apply_added(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """A new item; the same item added twice stays as it was first."""
-    place_item(draft, fact, ref)
+    place_item(draft, _item_of(fact, fact.get("id") or ref, ref))
 
 
 def apply_adopted(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """A whole phase: its own item and every item of its template, in one fact."""
-    phase = fact["phase"]
-    place_item(draft, {**phase, "kind": "phase"}, ref)
-    for row in fact["items"]:
-        place_item(draft, row, ref)
+    rows = [{**fact["phase"], "kind": "phase"}, *fact["items"]]
+    for item in [_item_of(row, row["id"], ref) for row in rows]:
+        place_item(draft, item)
 
 
-def place_item(draft: Build, row: Mapping[str, Any], ref: str) -> None:
+def _item_of(row: Mapping[str, Any], identifier: Any, ref: str) -> Item:
+    fields = dict(table(row["fields"]))
+    return Item(text(identifier), text(row["kind"]), text(row["slug"]), fields, ref)
+
+
+def place_item(draft: Build, item: Item) -> None:
     """Put an item into the draft unless it is there, then apply the facts that waited for it."""
-    identifier = row.get("id") or ref
-    if identifier in draft.items:
+    if item.id in draft.items:
         return
-    draft.items[identifier] = Item(identifier, row["kind"], row["slug"], dict(row["fields"]), ref)
-    draft.owned.add(identifier)
-    for late, late_ref, late_act in draft.orphans.pop(identifier, ()):
+    draft.items[item.id] = item
+    draft.owned.add(item.id)
+    for late, late_ref, late_act in draft.orphans.pop(item.id, ()):
         draft.apply(late, late_ref, late_act)
 
 
 def apply_set(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """Fields take values; a value that nobody replaced makes a conflict."""
     item = draft.own(fact["id"])
-    over = fact.get("over") or {}
-    for name, value in fact["set"].items():
-        replaced = draft.living(over.get(name, ()), "over", name)
+    values, over = table(fact["set"]), table(fact.get("over") or {})
+    if "slug" in values:
+        text(values["slug"])
+    replaced_by = {name: draft.living(over.get(name, ()), "over", name) for name in values}
+    for name, value in values.items():
+        replaced = replaced_by[name]
         heads = item.heads.get(name, ())
         standing = tuple(head for head in heads if head not in replaced)
         if standing:
@@ -118,7 +125,7 @@ def apply_set(draft: Build, fact: Fact, ref: str, act: Act) -> None:
 
 def apply_removed(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """The item is no longer part of the build; its record stays."""
-    draft.own(fact["id"]).removed = fact["why"]
+    draft.own(fact["id"]).removed = text(fact["why"])
 
 
 def _value(item: Item, name: str) -> Any:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from tracker.act import Act, Fact
+from tracker.build.values import number, number_or_none, text, texts, yesno_or_none
 from tracker.errors import BadInput, Refused
 
 if TYPE_CHECKING:
@@ -72,19 +73,20 @@ class Accepted(NamedTuple):
 
 def apply_note(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """A note joins the diary."""
-    draft.notes.append(Note(ref, act.happened, act.by, fact["text"], tuple(fact.get("on", ()))))
+    on = texts(fact.get("on", ()))
+    draft.notes.append(Note(ref, act.happened, act.by, text(fact["text"]), on))
 
 
 def apply_inbox(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """A line waits to be sorted."""
-    draft.inbox[ref] = InboxLine(ref, act.happened, act.by, fact["text"], None)
+    draft.inbox[ref] = InboxLine(ref, act.happened, act.by, text(fact["text"]), None)
 
 
 def apply_sorted(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """A waiting line was dealt with."""
     line = draft.inbox.get(fact["line"])
     if line is not None:
-        draft.inbox[fact["line"]] = line._replace(sorted=fact["into"])
+        draft.inbox[fact["line"]] = line._replace(sorted=text(fact["into"]))
 
 
 def apply_condition(draft: Build, fact: Fact, ref: str, act: Act) -> None:
@@ -94,12 +96,12 @@ def apply_condition(draft: Build, fact: Fact, ref: str, act: Act) -> None:
             ref,
             act.happened,
             act.by,
-            fact.get("zone", ""),
-            fact.get("surface_c"),
-            fact.get("air_c"),
-            fact.get("humidity_pct"),
-            fact.get("margin_k"),
-            fact.get("rain"),
+            text(fact.get("zone", "")),
+            number_or_none(fact.get("surface_c")),
+            number_or_none(fact.get("air_c")),
+            number_or_none(fact.get("humidity_pct")),
+            number_or_none(fact.get("margin_k")),
+            yesno_or_none(fact.get("rain")),
         )
     )
 
@@ -111,18 +113,19 @@ def apply_day(draft: Build, fact: Fact, ref: str, act: Act) -> None:
             ref,
             act.happened,
             act.by,
-            int(fact["people"]),
-            fact.get("from_h"),
-            fact.get("to_h"),
-            fact.get("dry"),
-            fact.get("air_c"),
+            int(number(fact["people"])),
+            number_or_none(fact.get("from_h")),
+            number_or_none(fact.get("to_h")),
+            yesno_or_none(fact.get("dry")),
+            number_or_none(fact.get("air_c")),
         )
     )
 
 
 def apply_accepted(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """A reservation is accepted; it no longer stops a release."""
-    draft.accepted[fact["key"]] = Accepted(ref, act.happened, act.by, fact["why"])
+    accepted = Accepted(ref, act.happened, act.by, text(fact["why"]))
+    draft.accepted[text(fact["key"])] = accepted
 
 
 def note(text: str, on: tuple[str, ...] = ()) -> Fact:

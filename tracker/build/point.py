@@ -10,12 +10,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from tracker.act import Act, Fact
+from tracker.build.values import number, table, text
 
 if TYPE_CHECKING:
     from tracker.build.state import Build
 
 RESULTS = ("good", "bad", "measured", "waived", "na", "reopened")
 """What an answer may say; ``na`` is 'not applicable', ``reopened`` takes the answer back."""
+
+TEXTS = ("by", "second", "present", "why", "read", "photo", "unit")
+"""What an answer may say besides, in words."""
 
 
 class Answer(NamedTuple):
@@ -59,13 +63,20 @@ def apply_answered(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     draft.need(check, subject)
     if result not in RESULTS:
         raise ValueError(result)
+    for name in TEXTS:
+        if name in fact:
+            text(fact[name])
+    if "value" in fact:
+        number(fact["value"])
+    if "saw" in fact:
+        table(fact["saw"])
     answer = Answer(ref, result, act.when or act.at, fact.get("by") or act.by, fact)
     key = (check, subject)
+    replaced = draft.living(fact.get("over", ()), "over")
     heads = draft.answers.get(key)
     if heads is None:
         draft.answers[key] = (answer,)
         return
-    replaced = draft.living(fact.get("over", ()), "over")
     standing = [head for head in heads if head.ref not in replaced]
     draft.answers[key] = (*standing, answer)
 

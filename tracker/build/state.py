@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -88,7 +88,8 @@ class Build:
 
     def apply(self, fact: Fact, ref: str, act: Act) -> None:
         """Change this draft by one fact; one about an absent item waits, an unknown one is kept."""
-        applier = self.appliers.get(fact.get("f", ""))
+        kind = fact.get("f")
+        applier = self.appliers.get(kind) if type(kind) is str else None
         if applier is None:
             self.unknown.append(ref)
             return
@@ -97,8 +98,8 @@ class Build:
         except Absent as absent:
             waiting = self.orphans.get(absent.identifier, ())
             self.orphans[absent.identifier] = (*waiting, (fact, ref, act))
-        except (KeyError, TypeError, ValueError, AttributeError):
-            self.unknown.append(ref)
+        except (LookupError, TypeError, ValueError, AttributeError, ArithmeticError):
+            self.unknown.append(ref)  # appliers look at a fact whole before they change anything
 
     def living(self, refs: Iterable[str], key: str, name: str | None = None) -> set[str]:
         """The facts that ``refs`` replace, seen through those that were undone meanwhile.
@@ -109,13 +110,16 @@ class Build:
         found = set(refs)
         if not self.buried_facts:
             return found
-        for ref in list(found):
-            undone = self.buried_facts.get(ref)
-            if undone is not None:
-                older: Any = undone.get(key) or ()
-                if name is not None and older:
-                    older = older.get(name, ())
-                found |= self.living(older, key, name)
+        queue = list(found)
+        while queue:
+            undone = self.buried_facts.get(queue.pop())
+            older: Any = undone.get(key) if undone is not None else None
+            if name is not None:
+                older = older.get(name) if isinstance(older, Mapping) else None
+            if isinstance(older, list | tuple):
+                fresh = {ref for ref in older if isinstance(ref, str)} - found
+                found |= fresh
+                queue += fresh
         return found
 
     def need(self, *identifiers: str) -> None:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from tracker.act import Act, Fact
 from tracker.build.item import Item
+from tracker.build.values import number, number_or_none, text, text_or_none
 from tracker.errors import BadInput
 
 if TYPE_CHECKING:
@@ -84,15 +85,17 @@ class SetAside(NamedTuple):
 
 def apply_counted(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """A count starts its lot anew."""
-    part, place = fact["part"], fact["place"]
+    part, place = fact["part"], text(fact["place"])
     draft.need(part)
     seen = set(fact.get("saw", ()))
     old = draft.lots.get((part, place), Lot())
-    lengths = fact.get("lengths")
+    lengths, level = fact.get("lengths"), fact.get("level")
+    if level is not None and level not in LEVELS:
+        raise ValueError("no level of stock")
     draft.lots[part, place] = Lot(
-        float(fact["count"]) if fact.get("count") is not None else None,
-        tuple(float(length) for length in lengths) if lengths is not None else None,
-        fact.get("level"),
+        number_or_none(fact.get("count")),
+        tuple(number(length) for length in lengths) if lengths is not None else None,
+        level,
         act.happened,
         (),
         tuple(move for move in (*old.unseen, *old.moves) if move.ref not in seen),
@@ -101,10 +104,10 @@ def apply_counted(draft: Build, fact: Fact, ref: str, act: Act) -> None:
 
 def apply_moved(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """A quantity comes to or leaves a lot."""
-    part, place = fact["part"], fact["place"]
+    part, place = fact["part"], text(fact["place"])
     draft.need(part)
     lot = draft.lots.get((part, place), Lot())
-    move = Move(ref, float(fact["quantity"]), fact.get("why", ""))
+    move = Move(ref, number(fact["quantity"]), text(fact.get("why", "")))
     draft.lots[part, place] = lot._replace(moves=(*lot.moves, move))
     if fact.get("why") == "received":
         _arrive(draft, part, move.quantity)
@@ -113,6 +116,8 @@ def apply_moved(draft: Build, fact: Fact, ref: str, act: Act) -> None:
 
 
 def _arrive(draft: Build, part: str, quantity: float) -> None:
+    if quantity <= 0:  # a receipt put right downwards brings no order back
+        return
     still = []
     for order in draft.orders.get(part, ()):
         arrived = min(order.quantity, quantity)
@@ -126,7 +131,8 @@ def apply_ordered(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """More of a part is on its way."""
     part = fact["part"]
     draft.need(part)
-    order = Order(ref, float(fact["quantity"]), fact.get("due"), fact.get("supplier"))
+    due, supplier = text_or_none(fact.get("due")), text_or_none(fact.get("supplier"))
+    order = Order(ref, number(fact["quantity"]), due, supplier)
     draft.orders[part] = (*draft.orders.get(part, ()), order)
 
 
@@ -134,7 +140,8 @@ def apply_set_aside(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """Some of a lot is kept for something."""
     part = fact["part"]
     draft.need(part)
-    draft.aside.append(SetAside(ref, part, fact["place"], float(fact["quantity"]), fact["for"]))
+    place, for_what = text(fact["place"]), text(fact["for"])
+    draft.aside.append(SetAside(ref, part, place, number(fact["quantity"]), for_what))
 
 
 def lots_of(build: Build, part: Item) -> dict[str, Lot]:
@@ -172,6 +179,7 @@ def count(
     if any(value < 0 for value in (*(lengths or ()), number or 0)):
         raise BadInput(f"a count of {part.slug} can't be below 0")
     lot = build.lots.get((part.id, place), Lot())
+    seen = [move.ref for move in (*lot.unseen, *lot.moves)]
     answer: dict[str, Any] = {"count": number, "level": level}
     answer["lengths"] = list(lengths) if lengths is not None else None
     return {
@@ -179,7 +187,7 @@ def count(
         "part": part.id,
         "place": place,
         **{name: value for name, value in answer.items() if value is not None},
-        **({"saw": [move.ref for move in lot.moves]} if lot.moves else {}),
+        **({"saw": seen} if seen else {}),
     }
 
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from tracker.act import Act, Fact
 from tracker.build.item import Item
+from tracker.build.values import number, text_or_none
 from tracker.errors import BadInput
 
 if TYPE_CHECKING:
@@ -43,10 +44,13 @@ def apply_worked(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     task = fact["task"]
     draft.need(task)
     old = draft.work.get(task, NOT_BEGUN)
+    fraction = number(fact.get("fraction", old.fraction))
+    if not 0.0 <= fraction <= 1.0:
+        raise ValueError("no part of a task")
     draft.work[task] = Progress(
-        float(fact.get("fraction", old.fraction)),
-        old.hours + float(fact.get("hours", 0.0)),
-        fact.get("next"),
+        fraction,
+        old.hours + number(fact.get("hours", 0.0)),
+        text_or_none(fact.get("next")),
         act.happened,
         act.by,
     )
