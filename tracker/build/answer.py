@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 from typing import Any, NamedTuple
 
-from tracker.build.item import VEHICLE, Item
+from tracker.build.item import VEHICLE, Item, as_list
 from tracker.build.limit import Limit, judge, limit_of
 from tracker.build.log import Condition
 from tracker.build.point import Answer
@@ -39,6 +39,11 @@ class Standing(NamedTuple):
         """Does it stand in nobody's way?"""
         return self.state in ("good", "waived", "na")
 
+    @property
+    def binds(self) -> bool:
+        """Must it be settled before a release? Hold-class checks, and what is never waived."""
+        return self.check.get("class") == "hold" or self.check.get("waive") is False
+
 
 class Weather(NamedTuple):
     """What may have voided answers since they were given.
@@ -46,7 +51,7 @@ class Weather(NamedTuple):
     Parameters
     ----------
     bad: the last condition recorded below the hold point's limits, and what it was in words.
-    over: the moment (ISO) a release ran out and the moment it was given, or None.
+    over: the moment (ISO) the last release that ran out did so, and when it was given, or None.
     """
 
     bad: tuple[Condition, str] | None = None
@@ -80,7 +85,7 @@ def standing(build: Build, check: Item, subject: Item, weather: Weather = CALM) 
         why = f"reopened: {last.why}" if last is not None and last.why else ""
         return Standing(check, subject, "open", last, why, limit)
     answer = heads[0]
-    stale = why_stale(check, subject, answer, limit, weather)
+    stale = why_stale(build, check, subject, answer, limit, weather)
     if stale:
         return Standing(check, subject, "stale", answer, stale, limit)
     if answer.result != "measured":
@@ -94,23 +99,23 @@ def standing(build: Build, check: Item, subject: Item, weather: Weather = CALM) 
 
 
 def why_stale(
-    check: Item, subject: Item, answer: Answer, limit: Limit | None, weather: Weather
+    build: Build, check: Item, subject: Item, answer: Answer, limit: Limit | None, weather: Weather
 ) -> str:
     """Why an answer no longer holds, in words; '' where it does."""
     if answer.result == "bad":
         return ""
     now = watched(check, subject, limit)
     for name, then in (answer.fact.get("saw") or {}).items():
-        if name == "limit" and answer.result != "measured":
+        if name not in now or _same(now[name], then):
             continue
-        if name in now and now[name] != then and not _same(now[name], then):
-            if name == "limit":
-                return f"the limit changed, now {limit}"
-            return f"{name} was {_show(then)}, now {_show(now[name])}"
+        if name != "limit":
+            return f"{name} was {_show(build, then)}, now {_show(build, now[name])}"
+        if answer.result == "measured" and not _was_unknown(then):
+            return f"the limit changed, now {limit}"
     if answer.result == "na":
         return ""
     lapse = check.get("lapse")
-    if lapse == "weather" and weather.bad and _later(weather.bad[0].when, answer.when):
+    if lapse == "weather" and weather.bad and _came_after(weather.bad[0], answer):
         return weather.bad[1]
     if lapse == "walk" and weather.over and not _later(answer.when, weather.over[1]):
         return f"the release ran out at {weather.over[0][:16].replace('T', ' ')}"
@@ -118,11 +123,28 @@ def why_stale(
 
 
 def _same(one: Any, other: Any) -> bool:
-    return isinstance(one, list | tuple) and list(one) == list(other or ())
+    return list(as_list(one)) == list(as_list(other))
 
 
-def _show(value: Any) -> str:
+def _was_unknown(then: Any) -> bool:
+    """A number measured before its limit was known is judged once it is."""
+    return not isinstance(then, list | tuple) or then[:2] in ([None, None], (None, None))
+
+
+def _show(build: Build, value: Any) -> str:
+    if isinstance(value, list | tuple):
+        return ", ".join(_show(build, each) for each in value) or "none"
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, str) and value in build.items:
+        return build.items[value].slug
     return "unknown" if value is None else f"{value:g}" if isinstance(value, float) else str(value)
+
+
+def _came_after(condition: Condition, answer: Answer) -> bool:
+    """Was it recorded after the answer was found? In the same moment, the later act counts."""
+    one, other = datetime.fromisoformat(condition.when), datetime.fromisoformat(answer.when)
+    return (one, condition.ref) > (other, answer.ref)
 
 
 def _later(one: str, other: str) -> bool:

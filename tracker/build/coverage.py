@@ -23,6 +23,7 @@ class Coverage:
         self.zones = self.by_kind.get("zone", [])
         self.bay_order = {bay.id: index for index, bay in enumerate(self.bays)}
         self.zone_bays = {zone.id: set(as_list(zone.get("bay"))) for zone in self.zones}
+        self.zoned = set().union(*self.zone_bays.values())
         phases = {item.id: item.get("order", 99) for item in self.by_kind.get("phase", [])}
         holds = self.by_kind.get("holdpoint", [])
         self.holds = sorted(holds, key=lambda hold: phases.get(hold.get("phase"), 99))
@@ -52,13 +53,17 @@ class Coverage:
         ]
 
     def in_zone(self, item: Item, zone: str) -> bool:
-        """Does an item lie in a zone? One that nobody has placed lies in all of them."""
+        """Does an item lie in a zone? One that nobody has placed lies in all of them.
+
+        So does one in a bay that belongs to no zone: nothing is covered by no zone at all.
+        """
         if zone == WHOLE:
             return True
         if item.kind == "zone":
             return item.id == zone
         bays = self.bays_of(item)
-        return not bays or any(bay in self.zone_bays.get(zone, ()) for bay in bays)
+        own = self.zone_bays.get(zone, set())
+        return not bays or any(bay in own or bay not in self.zoned for bay in bays)
 
     def zone_keys(self, hold: Item) -> list[str]:
         """The zones a hold point is released in: the named zones, or the whole vehicle."""
@@ -117,11 +122,10 @@ class Coverage:
         return [(check.id, subject.id) for check, subject in self.points(hold, zone)]
 
     def covered_items(self, hold: Item, zone: str) -> list[Item]:
-        """The items that are buried when a hold point is closed in a zone."""
-        kinds = set(hold.get("buries", ()))
+        """The items that are buried when a hold point is closed in a zone, kind by kind."""
         return [
             item
-            for kind in kinds
-            for item in self.by_kind.get(kind, [])
+            for items in self.by_kind.values()
+            for item in items
             if self.buried_at(item) == hold.id and self.in_zone(item, zone)
         ]

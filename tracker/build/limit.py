@@ -6,7 +6,6 @@ from typing import Any, NamedTuple
 
 from tracker.build.item import Item
 
-
 TAIL_M = 0.31
 """Tail past the finished face where a run states none, metres: 12 in rounded up. Common practice,
 no source; the house minimum of 6 in (NEC 300.14, from memory, unverified) is less."""

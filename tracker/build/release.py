@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Any
 
 from tracker.act import Fact
-from tracker.build.answer import Standing, Weather, standing
-from tracker.build.coverage import WHOLE, Coverage
+from tracker.build.answer import Standing, standing
+from tracker.build.coverage import Coverage
 from tracker.build.holdpoint import (
     CLOSED,
     MOVES,
@@ -18,15 +18,17 @@ from tracker.build.holdpoint import (
     pack_basis,
     recorded,
     state_of,
-    unpack_basis,
 )
 from tracker.build.item import Item, as_list
-from tracker.build.log import Condition
-from tracker.build.state import Build, PointKey
+from tracker.build.lapse import lapse_reasons, weather_of
+from tracker.build.state import Build
 from tracker.errors import BadInput, Refused
 
 PRESENT = ("present", "remote", "next-day")
 """How the second person took part: there, by phone or photo, or the same person a day later."""
+
+UNSIGNED = ("open", "conflict")
+"""States in which a point has no one answer that could be signed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,20 +67,21 @@ def hold_standing(
     events = build.holds.get((hold.id, zone), ())
     record = recorded(events)
     release = next((event for event in reversed(events) if event.kind == RELEASED), None)
-    weather = Weather(bad_weather(build, hold, zone), _ran_out(hold, record, release, now))
+    weather = weather_of(build, hold, zone, events, now)
     points = tuple(
         standing(build, check, subject, weather) for check, subject in cover.points(hold, zone)
     )
     blockers = tuple(stopping(cover, hold))
-    reasons = _lapse(build, release, points, weather) if release and record == RELEASED else []
-    if record == RELEASED:
+    reasons: list[str] = []
+    if release is not None and record == RELEASED:
+        reasons += lapse_reasons(build, hold, release, points, now)
         reasons += [f"{item.slug} stands in the way: {item.title}" for item in blockers]
         reasons += [f"reservation: {text}" for text in reservations]
     ready = (
         not blockers
         and not reservations
         and bool(points)
-        and all(point.settled for point in points if point.check.get("class") == "hold")
+        and all(point.settled for point in points if point.binds)
     )
     begun = bool(hold.get("booked") or hold.get(f"booked@{zone}")) or any(
         point.answer for point in points
@@ -96,44 +99,6 @@ def hold_standing(
     )
 
 
-def bad_weather(build: Build, hold: Item, zone: str) -> tuple[Condition, str] | None:
-    """The last condition recorded below the hold point's limits, and what it was in words."""
-    least_c, least_k, dry = hold.get("min_surface_c"), hold.get("min_margin_k"), hold.get("dry")
-    worst: tuple[Condition, str] | None = None
-    for condition in build.conditions:
-        if condition.zone not in (WHOLE, zone) and zone != WHOLE:
-            continue
-        day = condition.when[:16].replace("T", " ")
-        words = ""
-        if dry and condition.rain:
-            words = f"rain recorded {day}"
-        elif least_c is not None and _below(condition.surface_c, least_c):
-            words = f"surface {condition.surface_c:g} C on {day}, below {least_c:g} C"
-        elif least_k is not None and _below(condition.margin_k, least_k):
-            words = f"only {condition.margin_k:g} K over the dew point on {day}"
-        if words and (worst is None or _moment(condition.when) >= _moment(worst[0].when)):
-            worst = (condition, words)
-    return worst
-
-
-def _below(value: float | None, least: float) -> bool:
-    return value is not None and value < least
-
-
-def _moment(text: str) -> datetime:
-    return datetime.fromisoformat(text)
-
-
-def _ran_out(
-    hold: Item, record: str, release: HoldEvent | None, now: datetime
-) -> tuple[str, str] | None:
-    hours = hold.get("valid_h")
-    if release is None or hours is None or record == CLOSED:
-        return None
-    end = _moment(release.when) + timedelta(hours=float(hours))
-    return (end.isoformat(), release.when) if now > end else None
-
-
 def stopping(cover: Coverage, hold: Item) -> list[Item]:
     """The uncleared blockers that stop a hold point: itself, its phase, or one of its checks."""
     stopped = {hold.id, hold.get("gates"), *(check.id for check in cover.checks(hold))}
@@ -142,56 +107,6 @@ def stopping(cover: Coverage, hold: Item) -> list[Item]:
         for blocker in cover.by_kind.get("blocker", [])
         if not blocker.get("cleared") and stopped & set(as_list(blocker.get("stops")))
     ]
-
-
-def _lapse(
-    build: Build, release: HoldEvent, points: Sequence[Standing], weather: Weather
-) -> list[str]:
-    reasons = []
-    if weather.over:
-        reasons.append(f"it ran out at {weather.over[0][:16].replace('T', ' ')}")
-    signed = unpack_basis(release.fact["basis"])
-    unanswered = {tuple(pair) for pair in release.fact.get("open", ())}
-    here: set[str] = set()
-    keys: set[PointKey] = set()
-    for point in points:
-        key = (point.check.id, point.subject.id)
-        keys.add(key)
-        name = f"{point.check.slug} on {point.subject.slug}"
-        ref = point.answer.ref if point.answer and point.state != "conflict" else None
-        if ref is not None:
-            here.add(ref)
-        if point.state == "stale":
-            reasons.append(f"{name} is out of date: {point.why}")
-        elif point.state == "conflict":
-            reasons.append(f"{name} is in conflict: {point.why}")
-        elif point.state == "bad":
-            reasons.append(f"{name} is bad")
-        elif ref is None and key not in unanswered:
-            reasons.append(f"{name} is new and open")
-        elif ref is not None and ref not in signed and key not in unanswered:
-            reasons.append(f"{name} was answered again, {point.state}")
-    gone = _signed_keys(build, signed - here) - keys
-    reasons += [_gone(build, key) for key in sorted(gone)]
-    return reasons
-
-
-def _signed_keys(build: Build, refs: set[str]) -> set[PointKey]:
-    if not refs:
-        return set()
-    return {
-        (fact["check"], fact["subject"])
-        for act in build.acts
-        for index, fact in enumerate(act.facts)
-        if act.ref(index) in refs
-    }
-
-
-def _gone(build: Build, key: PointKey) -> str:
-    check, subject = (build.items.get(identifier) for identifier in key)
-    name = f"{check.slug if check else key[0]} on {subject.slug if subject else key[1]}"
-    why = subject.removed if subject is not None and subject.removed else None
-    return f"{name} is no longer covered" + (f": {why}" if why else "")
 
 
 def _late(cover: Coverage, hold: Item, zone: str, events: Sequence[HoldEvent]) -> list[Item]:
@@ -216,9 +131,7 @@ def release(stand: HoldStanding, by: str, second: str, present: str, now: dateti
     """
     _allowed(stand, "release", now)
     _second_person(stand, by, second, present, now)
-    unsettled = [
-        point for point in stand.points if point.check.get("class") == "hold" and not point.settled
-    ]
+    unsettled = [point for point in stand.points if point.binds and not point.settled]
     name = stand.hold.slug
     if not stand.points:
         raise Refused(f"{name} covers nothing here yet, so there is nothing to release")
@@ -233,8 +146,8 @@ def release(stand: HoldStanding, by: str, second: str, present: str, now: dateti
         slugs = ", ".join(item.slug for item in stand.blockers)
         raise Refused(f"{name} can't be released while {slugs} stands; 'closein unstuck' clears it")
     _no_reservation(stand)
-    answered = [point.answer.ref for point in stand.points if point.answer]
-    still_open = [[p.check.id, p.subject.id] for p in stand.points if not p.answer]
+    answered = [p.answer.ref for p in stand.points if p.answer and p.state not in UNSIGNED]
+    still_open = [[p.check.id, p.subject.id] for p in stand.points if not p.settled]
     return {
         "f": "hold.released",
         "hold": stand.hold.id,
@@ -259,13 +172,9 @@ def _second_person(stand: HoldStanding, by: str, second: str, present: str, now:
             "and say --next-day"
         )
     if present == "next-day":
-        newest = max((p.answer.when for p in stand.points if p.answer), default="", key=_order)
-        if newest and _moment(newest).astimezone(now.tzinfo).date() >= now.date():
+        answered = [datetime.fromisoformat(p.answer.when) for p in stand.points if p.answer]
+        if answered and max(answered).astimezone(now.tzinfo).date() >= now.date():
             raise Refused("something was answered today; --next-day counts from the day after")
-
-
-def _order(when: str) -> float:
-    return _moment(when).timestamp() if when else 0.0
 
 
 def _allowed(stand: HoldStanding, move: str, now: datetime) -> None:
@@ -300,7 +209,7 @@ def close(cover: Coverage, stand: HoldStanding, why: str | None, now: datetime) 
     Raises
     ------
     Refused: it was never released, the release lapsed and no reason is given, a check that can
-    never be waived is not good, or a reservation stands.
+    never be waived is not settled, or a reservation stands.
     """
     _allowed(stand, "close", now)
     _no_reservation(stand)
