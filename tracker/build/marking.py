@@ -9,7 +9,7 @@ from tracker.build.answer import standing, watched
 from tracker.build.coverage import Coverage
 from tracker.build.item import VEHICLE, Item
 from tracker.build.limit import judge, limit_of
-from tracker.build.point import answer
+from tracker.build.point import RESULTS, answer
 from tracker.errors import BadInput, Refused
 
 BULK = ("look", "photo")
@@ -46,8 +46,11 @@ def mark(
     ------
     BadInput, Refused: the result does not go with the check; nothing is half done.
     """
+    if result not in RESULTS:
+        raise BadInput(f"'{result}' is no answer; it is one of {', '.join(RESULTS)}")
     if not subjects:
         raise BadInput(f"{check.slug} has no subject to mark here")
+    subjects = list({subject.id: subject for subject in subjects}.values())
     _subjects_fit(cover, check, subjects)
     _bulk_allowed(cover, check, subjects, result)
     _result_fits(check, result, by=by, value=value, second=second, why=why, photo=photo)

@@ -9,7 +9,7 @@ from tracker.build.item import Item
 from tracker.build.state import Build
 from tracker.errors import BadInput, UnknownName
 
-SLUG = re.compile(r"[a-z0-9][a-z0-9-]{0,39}", re.IGNORECASE)
+SLUG = re.compile(r"[A-Za-z0-9][A-Za-z0-9-]{0,39}")
 """A short name: letters, digits and hyphens, at most 40, beginning with a letter or digit."""
 
 RANGE = re.compile(r"([A-Za-z-]*?)(\d+)\s*(?:-|\.\.)\s*([A-Za-z-]*?)(\d+)")
@@ -47,12 +47,16 @@ class Names:
 
     def __init__(self, build: Build) -> None:
         self.by_kind: dict[str, dict[str, Item]] = {}
+        self._lower: dict[str, dict[str, Item]] | None = None
         by_kind: dict[str, list[Item]] = {}
         for item in build.items.values():
             by_kind.setdefault(item.kind, []).append(item)
         self.shown: dict[str, str] = {}
+        self.used: dict[str, set[str]] = {}
         for kind, items in by_kind.items():
             self.by_kind[kind] = shown_slugs(items)
+            self.used[kind] = {item.slug.casefold() for item in items}
+            self.shown.update((item.id, item.slug) for item in items if item.removed is not None)
             self.shown.update((item.id, name) for name, item in self.by_kind[kind].items())
 
     def find(self, text: str, kinds: Sequence[str] = (), noun: str = "") -> Item:
@@ -68,25 +72,29 @@ class Names:
         ------
         UnknownName: nothing fits; offers the nearest. BadInput: it fits items of two kinds.
         """
-        wanted = text.strip().casefold()
         looked = kinds or tuple(self.by_kind)
-        known: list[str] = []
-        found: list[Item] = []
-        for kind in looked:
-            for name, item in self.by_kind.get(kind, {}).items():
-                known.append(name)
-                if name.casefold() == wanted:
-                    found.append(item)
+        found = self._called(text, looked)
         if len(found) == 1:
             return found[0]
         if found:
             kinds_found = " and ".join(sorted(f"a {item.kind}" for item in found))
             raise BadInput(f"'{clean(text)}' is {kinds_found}; say which, as kind:name")
-        if ":" in text and not kinds:
-            kind, _, name = text.partition(":")
-            if kind in self.by_kind:
-                return self.find(name, (kind,), noun or kind)
+        kind, colon, name = text.strip().partition(":")
+        if colon and kind in looked:
+            return self.find(name, (kind,), noun or kind)
+        known = [name for kind in looked for name in self.by_kind.get(kind, ())]
         raise UnknownName(noun or (looked[0] if len(looked) == 1 else "item"), clean(text), known)
+
+    def _called(self, text: str, kinds: Sequence[str]) -> list[Item]:
+        """Every item of some kinds that shows this name, in any case."""
+        wanted = text.strip().casefold()
+        if self._lower is None:
+            self._lower = {
+                kind: {name.casefold(): item for name, item in named.items()}
+                for kind, named in self.by_kind.items()
+            }
+        tables = (self._lower.get(kind, {}) for kind in kinds)
+        return [table[wanted] for table in tables if wanted in table]
 
     def expand(self, words: Iterable[str], kinds: Sequence[str] = (), noun: str = "") -> list[Item]:
         """The items that names, ranges (``L1-L12``) and comma lists mean, each once, in order.
@@ -103,12 +111,8 @@ class Names:
 
     def _expand_one(self, text: str, kinds: Sequence[str], noun: str) -> list[Item]:
         span = RANGE.fullmatch(text)
-        exact = any(
-            text.casefold() == name.casefold()
-            for kind in (kinds or tuple(self.by_kind))
-            for name in self.by_kind.get(kind, {})
-        )
-        if span is None or exact:
+        looked = kinds or tuple(self.by_kind)
+        if span is None or self._called(text, looked):
             return [self.find(text, kinds, noun)]
         head, first, other, last = span.groups()
         if other and other.casefold() != head.casefold():
@@ -121,10 +125,8 @@ class Names:
         items = []
         for number in range(low, high + 1):
             for name in dict.fromkeys((f"{head}{number}", f"{head}{number:0{len(first)}d}")):
-                try:
+                if self._called(name, looked):
                     items.append(self.find(name, kinds, noun))
-                except UnknownName:
-                    continue
         if not items:
             raise UnknownName(noun or "item", clean(text))
         return items
@@ -134,8 +136,8 @@ class Names:
         return self.shown.get(identifier, identifier)
 
     def free(self, kind: str, prefix: str) -> str:
-        """The next unused name of a kind, such as L33."""
-        taken = {name.casefold() for name in self.by_kind.get(kind, {})}
+        """The next name of a kind that nothing has or had, such as L33."""
+        taken = self.used.get(kind, set())
         number = len(taken) + 1
         while f"{prefix}{number}".casefold() in taken:
             number += 1

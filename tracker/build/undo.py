@@ -68,13 +68,14 @@ def undo(build: Build, writer: str, which: str | None = None, also: bool = False
 def redo(build: Build, writer: str, which: str | None = None) -> list[Fact]:
     """The facts that bring back what was undone; bare only while nothing newer was done here.
 
-    A named act comes back by undoing every living undo of it.
+    A named act comes back by undoing every living undo of it; a named undo is itself undone.
     """
     if which:
         target = find_act(build, which)
-        undos = [
-            act.id for act in build.acts if act.id not in build.dead and target.id in undone_by(act)
-        ]
+        living = [act for act in build.acts if act.id not in build.dead]
+        if undone_by(target) and target in living:
+            return [{"f": "undo", "acts": [target.id]}]
+        undos = [act.id for act in living if target.id in undone_by(act)]
         if not undos:
             raise Refused(f"{short_id(target.id)} is not undone, so there is nothing to bring back")
         return [{"f": "undo", "acts": undos}]
@@ -131,13 +132,15 @@ def _built_on(build: Build, target: Act) -> list[Act]:
 
 
 def _made_by(act: Act) -> Sequence[str]:
-    made = []
+    made: list[object] = []
     for index, fact in enumerate(act.facts):
         if fact.get("f") == "item.added":
             made.append(fact.get("id") or act.ref(index))
         elif fact.get("f") == "phase.adopted":
-            made += [fact["phase"]["id"], *(row["id"] for row in fact["items"])]
-    return made
+            rows = fact.get("items")
+            rows = [fact.get("phase"), *(rows if isinstance(rows, list | tuple) else ())]
+            made += [row.get("id") for row in rows if isinstance(row, dict)]
+    return [identifier for identifier in made if isinstance(identifier, str)]
 
 
 def _mentions(act: Act, made: Iterable[str]) -> bool:
