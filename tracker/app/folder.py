@@ -99,7 +99,12 @@ def create(folder: Path, marked: Marked) -> None:
     """
     if find(folder.resolve()) is not None:
         raise BadInput(f"{folder} is or lies in a build already; choose another folder")
+    name, zone = clean(marked.name).strip(), clean(marked.zone).strip()
+    if not name:
+        raise BadInput("a build needs a name that can be read; give --name TEXT")
     try:
+        if folder.exists() and any(not each.name.startswith(".") for each in folder.iterdir()):
+            raise BadInput(f"{folder} holds other things; name a new or an empty folder")
         folder.mkdir(parents=True, exist_ok=True)
         (folder / "photos").mkdir(exist_ok=True)
         attributes = folder / ".gitattributes"
@@ -107,7 +112,7 @@ def create(folder: Path, marked: Marked) -> None:
             attributes.write_text(ATTRIBUTES, "utf-8")
         text = (
             f"format = {FORMAT}\nid = {_quoted(marked.id)}\n"
-            f"name = {_quoted(marked.name)}\nzone = {_quoted(marked.zone)}\n"
+            f"name = {_quoted(name)}\nzone = {_quoted(zone)}\n"
         )
         (folder / MARK).write_text(text, "utf-8")
     except OSError as error:

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from tracker.act import Act, Fact
+from tracker.act import Act, Fact, short_id
 from tracker.app.folder import Marked, read_mark
 from tracker.app.places import data_folder, memory_file, remember_last, user_name
 from tracker.build import undo
@@ -23,6 +23,7 @@ from tracker.build.names import Names
 from tracker.build.state import Build
 from tracker.errors import BadInput
 from tracker.journal import Fault, Journal, Memory
+from tracker.journal.codec import checksum_of
 
 Intent = Callable[[Build], Sequence[Fact]]
 """What a person wants: facts that follow from the state, or an error that says why not."""
@@ -46,6 +47,18 @@ class Reservation:
 
     key: str
     text: str
+
+
+def _not_understood(refs: Sequence[str]) -> Reservation:
+    """One reservation for all that can't be read here; what comes later makes another of it."""
+    seal = checksum_of(" ".join(refs).encode())[:10]
+    acts = list(dict.fromkeys(short_id(ref.rpartition("/")[0]) for ref in refs))
+    listed = ", ".join(acts[:5]) + (f" and {len(acts) - 5} more" if len(acts) > 5 else "")
+    return Reservation(
+        f"unread-{seal}",
+        f"part of {listed} can't be read by this release of closein and does not count here; "
+        "update closein, or accept that with a reason",
+    )
 
 
 class Session:
@@ -95,10 +108,11 @@ class Session:
 
     def _take(self, acts: tuple[Act, ...], faults: tuple[Fault, ...]) -> bool:
         self.faults = faults
-        if len(acts) == len(self.build.acts):
+        known = self.build.acts
+        if acts == known:
             return False
-        known = {act.id for act in self.build.acts}
-        self._set(fold([act for act in acts if act.id not in known], self.build))
+        carried_on = acts[: len(known)] == known
+        self._set(fold(acts[len(known) :], self.build) if carried_on else fold(acts))
         return True
 
     def _set(self, build: Build) -> None:
@@ -124,13 +138,7 @@ class Session:
         """What stands against a release: faults of the record that nobody has accepted."""
         found = [Reservation(fault.key, fault.text) for fault in self.faults if fault.reservation]
         if self.build.unknown:
-            count = len(self.build.unknown)
-            found.append(
-                Reservation(
-                    f"unknown:{self.build.unknown[0]}",
-                    f"{count} line(s) were written by a newer release; update closein to read them",
-                )
-            )
+            found.append(_not_understood(self.build.unknown))
         return tuple(row for row in found if row.key not in self.build.accepted)
 
     @property
