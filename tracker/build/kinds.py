@@ -210,7 +210,8 @@ def _take_names(field: Field, text: Any, names: Names) -> list[str] | str:
         return "none" if field.name == "covered_by" else []
     words = text if isinstance(text, list) else [str(text)]
     kinds_wanted = () if field.kind == "any" else (field.kind,)
-    found = names.expand([str(word) for word in words], kinds_wanted, field.kind)
+    noun = "item" if field.kind == "any" else field.kind
+    found = names.expand([str(word) for word in words], kinds_wanted, noun)
     if field.one:
         if len(found) != 1:
             raise BadInput(f"{field.name} is one {field.kind}, not {len(found)}")

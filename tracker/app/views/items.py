@@ -1,0 +1,138 @@
+"""Items as people read them: lists of a kind, and one with all its fields."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from tracker.app.session import Session
+from tracker.build.item import Item, as_list
+from tracker.build.kinds import kind_of, kinds, show, unknown_fields
+from tracker.build.release import is_buried
+
+FROM_PHASES = ("phase", "task", "check", "holdpoint")
+"""Kinds that a list without a kind leaves out: they are the phases' and there are many."""
+
+
+def items_view(
+    session: Session,
+    kind: str | None = None,
+    *,
+    bay: str | None = None,
+    zone: str | None = None,
+    removed: bool = False,
+) -> list[dict[str, Any]]:
+    """The items of a kind, or all but what came with the phases.
+
+    Parameters
+    ----------
+    bay, zone: names; then only what lies there for certain.
+    removed: those that were removed, in place of those that were not.
+    """
+    names, cover = session.names, session.cover
+    if kind:
+        kind_of(kind)
+    wanted_bay = names.find(bay, ("bay",), "bay").id if bay else None
+    wanted_zone = names.find(zone, ("zone",), "zone").id if zone else None
+    rows = []
+    for item in session.build.items.values():
+        if (item.removed is not None) != removed:
+            continue
+        if item.kind != kind if kind else item.kind in FROM_PHASES:
+            continue
+        bays = cover.bays_of(item)
+        if wanted_bay and wanted_bay not in bays:
+            continue
+        if wanted_zone and not set(bays) & cover.zone_bays.get(wanted_zone, set()):
+            continue
+        rows.append(item_row(session, item, bays))
+    return rows
+
+
+def item_row(session: Session, item: Item, bays: list[str]) -> dict[str, Any]:
+    """One item of a list."""
+    names = session.names
+    return {
+        "kind": item.kind,
+        "name": names.name(item.id) if item.removed is None else item.slug,
+        "title": item.title if item.title != item.slug else None,
+        "bay": [names.name(bay) for bay in bays],
+        "fields": {
+            name: words
+            for name, words in fields_in_words(session, item).items()
+            if name not in ("title", "bay")
+        },
+        "unknown": unknown_fields(item),
+        "removed": item.removed,
+    }
+
+
+def item_view(session: Session, name: str) -> dict[str, Any]:
+    """One item: every field in words, what is unknown, in conflict, buried, and where it counts."""
+    names, cover = session.names, session.cover
+    item = names.find(name)
+    table = kinds().get(item.kind)
+    answers = [
+        {
+            "check": names.name(check),
+            "result": rows[-1].result if len(rows) == 1 else "conflict",
+            "by": rows[-1].by,
+            "when": rows[-1].when,
+        }
+        for (check, subject), rows in session.build.answers.items()
+        if subject == item.id
+    ]
+    return {
+        **item_row(session, item, cover.bays_of(item)),
+        "kind_title": table.title if table else item.kind,
+        "id": item.id,
+        "buried": is_buried(cover, item),
+        "covered_by": names.name(buried) if (buried := cover.buried_at(item)) else None,
+        "conflicts": {
+            field: [str(value) for value in rivals.values()]
+            for field, rivals in item.rivals.items()
+        },
+        "empty": [field for field in (table.fields if table else ()) if field not in item.fields],
+        "named_by": [
+            names.name(other.id)
+            for other in session.build.items.values()
+            if other.removed is None and _names(other, item.id)
+        ],
+        "answers": answers,
+        "notes": [
+            {"when": note.when, "by": note.by, "text": note.text}
+            for note in session.build.notes
+            if item.id in note.on
+        ],
+    }
+
+
+def _names(other: Item, identifier: str) -> bool:
+    table = kinds().get(other.kind)
+    return table is not None and any(
+        identifier in as_list(other.fields.get(field.name))
+        for field in table.fields.values()
+        if field.type == "names"
+    )
+
+
+def fields_in_words(session: Session, item: Item) -> dict[str, str]:
+    """What is known of an item, by field, as people read it."""
+    table = kinds().get(item.kind)
+    if table is None:
+        return {name: str(value) for name, value in item.fields.items()}
+    words = {}
+    for field in table.fields.values():
+        value = item.fields.get(field.name)
+        if value is None:
+            continue
+        try:
+            words[field.name] = show(field, value, session.names)
+        except (TypeError, ValueError):  # what another program wrote into it
+            words[field.name] = str(value)
+    return words
+
+
+def all_names(session: Session, kind: str | None = None) -> list[str]:
+    """Every name that can be typed, for completion; of one kind where it is given."""
+    wanted = (kind,) if kind else tuple(session.names.by_kind)
+    return [name for each in wanted for name in session.names.by_kind.get(each, {})]
