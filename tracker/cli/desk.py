@@ -50,14 +50,20 @@ class Desk:
         last = last_opened(data_folder()) if fallback and explicit is None else None
         return need(explicit, Path.cwd(), last)
 
-    def session(self, *, fallback: bool = False) -> Session:
-        """Open the build; what is amiss with its record is said once, on standard error."""
+    def session(self, *, fallback: bool = False, quiet: bool = False) -> Session:
+        """Open the build; what is amiss with its record is said once, on standard error.
+
+        Parameters
+        ----------
+        fallback: may it be the build opened last? Only for commands that read.
+        quiet: the command shows the reservations itself.
+        """
         from tracker.app.session import Session
 
         session = Session(self.folder(fallback=fallback))
         for text in session.notices:
             self.warn(text)
-        for row in session.reservations:
+        for row in () if quiet else session.reservations:
             self.warn(f"{row.text} (closein accept {row.key} --why TEXT)")
         return session
 

@@ -83,11 +83,7 @@ def _of_phase(session: Session, name: str) -> set[str]:
     items = session.build.items.values()
     own = {item.id for item in items if item.get("phase") == phase} | {phase}
     blockers = (item for item in items if item.kind == "blocker")
-    return own | {
-        item.id
-        for item in items
-        if item.kind == "blocker" and own & set(as_list(item.get("stops")))
-    }
+    return own | {item.id for item in blockers if own & set(as_list(item.get("stops")))}
 
 
 def _mentioned(build: Build, act: Act) -> set[str]:

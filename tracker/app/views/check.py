@@ -1,0 +1,57 @@
+"""One check: what it asks and how it stands with each of its subjects."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from tracker.app.session import Session
+from tracker.app.views.todo import basis_words
+from tracker.app.wants.checks import find_check, find_subjects
+from tracker.build.answer import standing
+from tracker.build.item import VEHICLE
+from tracker.build.limit import limit_of
+from tracker.errors import BadInput
+
+
+def check_view(
+    session: Session,
+    check: str,
+    at: Sequence[str] = (),
+    *,
+    bay: str | None = None,
+    zone: str | None = None,
+) -> dict[str, Any]:
+    """The check a name means, and its subjects by state.
+
+    ``stands`` maps open, bad, stale, conflict, good, waived and na to names, those there are.
+    """
+    cover, names = session.cover, session.names
+    found = find_check(names, check)
+    try:
+        subjects = find_subjects(cover, names, found, at, bay=bay, zone=zone)
+    except BadInput:
+        if at or bay or zone:
+            raise
+        subjects = cover.subjects(found)
+    stands: dict[str, list[str]] = {}
+    for subject in subjects:
+        state = standing(session.build, found, subject).state
+        stands.setdefault(state, []).append(names.name(subject.id))
+    limits = [limit_of(found, subject, session.build.items.get(VEHICLE)) for subject in subjects]
+    alike = {str(limit) for limit in limits if limit is not None}
+    before = found.get("before")
+    return {
+        "check": names.name(found.id),
+        "text": found.title,
+        "before": names.name(before) if before else None,
+        "class": found.get("class"),
+        "each": found.get("each", "once"),
+        "how": found.get("how", "look"),
+        "limit": alike.pop() if len(alike) == 1 else "one for each subject" if alike else None,
+        "missed": found.get("missed"),
+        "basis": basis_words(found),
+        "caution": found.get("caution"),
+        "waive": found.get("waive") is not False,
+        "stands": stands,
+    }

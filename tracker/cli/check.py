@@ -1,0 +1,174 @@
+"""``closein check``: answer a check for its subjects, or read what it asks."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING, Any
+
+from tracker.cli.desk import Desk
+from tracker.cli.options import only_one
+
+if TYPE_CHECKING:
+    from tracker.act import Act
+    from tracker.app.session import Session
+    from tracker.build.answer import Standing
+
+SUMMARY = """\
+Answer a check for its subjects; without an answer, say what it asks and how it stands.
+  CHECK            its name, the beginning of it, or its word for the entry line
+  --at S ...       subjects: L3, L1-L12, L1,L4; or all of --bay B or --zone Z, --but S ...
+  --good --bad     found good, or bad (--note TEXT says more)
+  --value V        measured, with its unit: 9in, 0.35m; good or bad follows from the limit
+  --waive WHY  --na WHY  --reopen WHY    waived; not applicable; the answer taken back
+  --second NAME    the second person; --remote: by phone or photo
+  --read TEXT      what the second person read off the label, not knowing what it should be
+  --photo FILE     where the picture is
+  --by NAME  --when T  --json            who and when, if not you now; for programs
+More than one at once only when good by look or photo, in one bay."""
+EXAMPLES = """\
+  closein check label-both-ends --at L1-L3 --good --second Ola --bay B2
+  closein check lead-length --at L3 --value 9in
+  closein check label-both-ends --bay B2 --but L4 --good"""
+RESULTS = ("good", "bad", "value", "waive", "na", "reopen")
+RECORDED = {"value": "measured", "waive": "waived", "reopen": "reopened"}
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """What may follow the command word; ``SUMMARY`` explains it, so that help fits a screen."""
+    parser.usage = "closein check CHECK [--at SUBJECT ...] ANSWER [...]"
+    parser.add_argument("check", metavar="CHECK", help=argparse.SUPPRESS)
+    _subject_options(parser)
+    answer_options(parser)
+    for name, metavar in (("by", "NAME"), ("when", "T")):
+        parser.add_argument(f"--{name}", metavar=metavar, help=argparse.SUPPRESS)
+    parser.add_argument("--json", action="store_true", help=argparse.SUPPRESS)
+    for action in parser._actions:
+        action.help = argparse.SUPPRESS
+
+
+def _subject_options(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--at", nargs="+", metavar="SUBJECT", action="extend", default=[])
+    parser.add_argument("--but", nargs="+", metavar="SUBJECT", action="extend", default=[])
+    for name in ("bay", "zone"):
+        parser.add_argument(f"--{name}", metavar=name.upper())
+
+
+def answer_options(parser: argparse.ArgumentParser) -> None:
+    """The options that say what was found; ``settle`` takes them too."""
+    parser.add_argument("--good", action="store_true")
+    parser.add_argument("--bad", action="store_true")
+    parser.add_argument("--value", metavar="V")
+    for name in ("waive", "na", "reopen"):
+        parser.add_argument(f"--{name}", metavar="WHY")
+    for name in ("second", "read", "photo", "note"):
+        parser.add_argument(f"--{name}", metavar="TEXT")
+    parser.add_argument("--remote", action="store_true")
+
+
+def run(args: argparse.Namespace, desk: Desk) -> int:
+    """Record the answer, then say how the check stands with it."""
+    if not _answered(args):
+        return _read(args, desk)
+    from tracker.app.wants import checks
+
+    found = what_was_found(args)
+    session = desk.session()
+    intent = checks.mark(
+        args.check,
+        args.at,
+        found.pop("result"),
+        by=args.by or session.user,
+        bay=args.bay,
+        zone=args.zone,
+        but=args.but,
+        **found,
+    )
+    act = desk.do(session, intent, args)
+    say_answered(desk, session, act)
+    return 0
+
+
+def _answered(args: argparse.Namespace) -> bool:
+    return any(getattr(args, name) not in (None, False) for name in RESULTS)
+
+
+def what_was_found(args: argparse.Namespace) -> dict[str, Any]:
+    """The answer that the options give, as keywords for marking."""
+    chosen = only_one([(f"--{name}", getattr(args, name)) for name in RESULTS], args.check)[2:]
+    why = getattr(args, chosen) if chosen in ("waive", "na", "reopen") else args.note
+    return {
+        "result": RECORDED.get(chosen, chosen),
+        "value": args.value,
+        "second": args.second,
+        "present": ("remote" if args.remote else "present") if args.second else None,
+        "why": why,
+        "read": args.read,
+        "photo": args.photo,
+    }
+
+
+def say_answered(desk: Desk, session: Session, act: Act) -> None:
+    """What was saved; what a number counts as; what follows from a bad one."""
+    from tracker.app.views.log import act_words
+
+    stands = _standings(session, act)
+    desk.saved(act, act_words(session, act), stands=[_stand_row(session, row) for row in stands])
+    if desk.as_json:
+        return
+    for row in stands:
+        if row.limit is not None and row.answer and row.answer.result == "measured":
+            said = "can't be judged: the limit is" if row.limit.missing else f"{row.state}: it is"
+            desk.wrapped(f"{row.subject.slug} {said} {row.limit}", "    ", "  ")
+    bad = [row for row in stands if row.state == "bad"]
+    if bad:
+        check = bad[0].check
+        if check.get("class") == "hold":
+            desk.wrapped(
+                f"{check.slug} holds the work: no release until it is put right and answered "
+                + ("again" if check.get("waive") is False else "again, or waived by two"),
+                "  ",
+            )
+        if check.get("missed"):
+            desk.wrapped(f"if missed: {check.get('missed')}", "  ")
+        if check.get("caution"):
+            desk.wrapped(f"caution: {check.get('caution')}", "  ")
+
+
+def _standings(session: Session, act: Act) -> list[Standing]:
+    from tracker.build.answer import standing
+
+    items = session.build.items
+    return [
+        standing(session.build, items[fact["check"]], items[fact["subject"]])
+        for fact in act.facts
+        if fact.get("f") == "point.answered"
+    ]
+
+
+def _stand_row(session: Session, row: Standing) -> dict[str, Any]:
+    return {
+        "check": session.names.name(row.check.id),
+        "subject": session.names.name(row.subject.id),
+        "state": row.state,
+        "limit": str(row.limit) if row.limit else None,
+    }
+
+
+def _read(args: argparse.Namespace, desk: Desk) -> int:
+    from tracker.app.views.check import check_view
+
+    session = desk.session(fallback=True)
+    view = check_view(session, args.check, args.at, bay=args.bay, zone=args.zone)
+    if desk.as_json:
+        desk.json(view)
+        return 0
+    from tracker.app.views.words.speaker import ranges
+
+    desk.wrapped(desk.strong(f"{view['check']}: {view['text']}"), "  ", "")
+    told = {"before": view["before"], "class": view["class"], "shown by": view["how"]}
+    told |= {"against each": view["each"], "waived": "never" if not view["waive"] else None}
+    told |= {name: view[name] for name in ("limit", "basis", "missed", "caution")}
+    desk.table([(f"  {name}", value) for name, value in told.items() if value])
+    for state, names in view["stands"].items():
+        desk.wrapped(f"{state} ({len(names)}): {ranges(names)}", "    ", "  ")
+    return 0
