@@ -9,8 +9,8 @@ from tracker.cli.options import writing
 from tracker.errors import BadInput
 
 SUMMARY = """\
-Accept a reservation: something amiss with the record that stops every release until
-somebody takes it on by name, with a reason. Without a name it lists them."""
+Take on a reservation: something amiss with the record that stops every release
+until somebody accepts it by name, with a reason. Without a name it lists them."""
 EXAMPLES = """\
   closein accept
   closein accept gap-1f00c2a9b1 --why "that line was a slip, Ola has the page"

@@ -14,16 +14,17 @@ if TYPE_CHECKING:
     from tracker.build.answer import Standing
 
 SUMMARY = """\
-Answer a check for its subjects; without an answer, say what it asks and how it stands.
-  CHECK            its name, the beginning of it, or its word for the entry line
-  --at S ...       subjects: L3, L1-L12, L1,L4; or all of --bay B or --zone Z, --but S ...
-  --good --bad     found good, or bad (--note TEXT says more)
-  --value V        measured, with its unit: 9in, 0.35m; good or bad follows from the limit
-  --waive WHY  --na WHY  --reopen WHY    waived; not applicable; the answer taken back
-  --second NAME    the second person; --remote: by phone or photo
-  --read TEXT      what the second person read off the label, not knowing what it should be
-  --photo FILE     where the picture is
-  --by NAME  --when T  --json            who and when, if not you now; for programs
+Answer a check for its subjects; without an answer, say what it asks.
+
+  CHECK          its name, the beginning of it, or its word for the entry line
+  --at S ...     subjects: L3, L1-L12, L1,L4; or --bay B, --zone Z; --but S ...
+  --good  --bad  found good, or bad (--note TEXT says more)
+  --value V      measured, with its unit: 9in; the limit makes it good or bad
+  --waive WHY  --na WHY  --reopen WHY waived; not applicable; answer taken back
+  --second NAME  the second person; --remote: by phone or photo
+  --read TEXT    what the second person read off the label, blind
+  --photo FILE   where the picture is
+  --by NAME  --when T  --json   who and when, if not you now; for programs
 More than one at once only when good by look or photo, in one bay."""
 EXAMPLES = """\
   closein check label-both-ends --at L1-L3 --good --second Ola --bay B2

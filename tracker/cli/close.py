@@ -8,7 +8,7 @@ from tracker.cli.desk import Desk
 from tracker.cli.options import writing
 from tracker.errors import BadInput
 
-SUMMARY = "Record that a zone was closed in: what the hold point covers is buried from then on."
+SUMMARY = "Record that a zone was closed in: what it covers is buried from then on."
 EXAMPLES = """\
   closein close pre-foam --zone left
   closein close pre-foam --zone left --why "crew was here, rain stopped at noon"

@@ -32,7 +32,8 @@ class Desk:
         self.build, self.as_json = build, as_json
         self.out: Any = sys.stdout
         self.err: Any = sys.stderr
-        for stream in (self.out, self.err):
+        streams: list[Any] = [self.out, self.err]
+        for stream in streams:
             with suppress(AttributeError, ValueError, OSError):
                 stream.reconfigure(errors="replace")  # a narrow terminal coding breaks nothing
 

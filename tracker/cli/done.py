@@ -59,13 +59,18 @@ def buried_unsigned(session: Session, task: str) -> list[str]:
     for hold in cover.holds:
         if hold.get("closed_by") != task:
             continue
+        states: dict[str, list[str]] = {}
         for zone in cover.zone_keys(hold):
-            stand = hold_standing(cover, hold, zone, session.now())
-            if stand.state in ("released", "closed"):
-                continue
-            where = f" in {names.name(zone)}" if zone else ""
+            state = hold_standing(cover, hold, zone, session.now()).state
+            if state not in ("released", "closed"):
+                states.setdefault(state, []).extend([names.name(zone)] if zone else [])
+        said = [
+            f"{state}{' in ' + ', '.join(zones) if zones else ''}"
+            for state, zones in states.items()
+        ]
+        if said:
             warnings.append(
-                f"{names.name(task)} covers what {hold.slug} guards, and {hold.slug}{where} is "
-                f"{stand.state}; what is covered unchecked can't be reached again"
+                f"{names.name(task)} covers what {hold.slug} guards, and {hold.slug} is "
+                f"{' and '.join(said)}; what is covered unchecked can't be reached again"
             )
     return warnings

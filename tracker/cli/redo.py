@@ -6,7 +6,7 @@ import argparse
 
 from tracker.cli.desk import Desk
 
-SUMMARY = "Bring an act back that was undone: the last one, while nothing newer was done here."
+SUMMARY = "Bring back what was undone last, while nothing newer was done here."
 EXAMPLES = """\
   closein redo
   closein redo k7wq-12

@@ -10,8 +10,8 @@ from tracker.cli.options import writing
 from tracker.errors import BadInput
 
 SUMMARY = """\
-Settle a conflict: two people who did not know of each other said different things.
-Without a name it lists what is in conflict. A field takes the value you give; a check is
+Settle what two people, who did not know of each other, said differently.
+Without a name it lists that. A field takes the value you give; a check is
 answered again with --at SUBJECT and an answer, as for 'closein check'."""
 EXAMPLES = """\
   closein settle
@@ -22,7 +22,7 @@ EXAMPLES = """\
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What may follow the command word."""
-    parser.usage = "closein settle [ITEM [FIELD] VALUE | CHECK --at SUBJECT ANSWER] [...]"
+    parser.usage = "closein settle [ITEM [FIELD] VALUE | CHECK --at SUBJECT ANSWER]"
     parser.add_argument("check", nargs="?", metavar="ITEM", help="what is in conflict")
     parser.add_argument("words", nargs="*", metavar="VALUE", help="its field and value")
     parser.add_argument("--at", nargs="+", metavar="SUBJECT", default=[], help="subjects")

@@ -11,8 +11,8 @@ SUMMARY = "What is still to do before a hold point: the next one, unless you nam
 EXAMPLES = """\
   closein todo                       before the hold point that comes next
   closein todo pre-foam --zone left  in one zone
-  closein todo --bay B3 --full       all that is open in a bay, with what each check asks
-  closein todo --gate && echo go     exit status 0 once nothing is in the way, 1 before"""
+  closein todo --bay B3 --full       all that is open in a bay, in full
+  closein todo --gate && echo go     exit status 0 once nothing holds it"""
 PASSED = ("ready", "released", "closed")
 
 

@@ -130,7 +130,7 @@ class Page:
             self.desk.table([(f"  {name}", r[0]["how"], subjects(r)) for name, r in groups.items()])
             return
         for name, group in groups.items():
-            self.desk.wrapped(f"{name}  {group[0]['how']}  {subjects(group)}", "      ", "  ")
+            self.desk.wrapped(subjects(group), "      ", f"  {name}  {group[0]['how']}  ")
             self._asks(group)
 
     def _asks(self, group: Sequence[Row]) -> None:
@@ -148,19 +148,20 @@ class Page:
 
     def _one(self, row: Row) -> None:
         """A point that was answered and counts no more, or is bad."""
-        because = f": {row['because']}" if row["because"] else ""
-        was = f" (was {row['was']})" if row["was"] else ""
-        limit = f"; limit {row['limit']}" if row["limit"] else ""
-        self.desk.wrapped(
-            f"{row['check']} on {row['subject']} is {STATES[row['state']]}{because}{limit}{was}",
-            "      ",
-            "  ",
-        )
+        if row["state"] == "bad":
+            note = f", {row['note']}" if row["note"] else ""
+            said = f"{row['was']}{note}" + (f"; limit {row['limit']}" if row["limit"] else "")
+        elif row["state"] == "conflict":
+            said = row["because"]
+        else:
+            said = f"{row['because']}; it was {row['was']}"
+        self.desk.wrapped(f"{row['check']} on {row['subject']}: {said}", "      ", "  ")
         if row["state"] == "bad" and row["missed"]:
             self.desk.wrapped(f"if missed: {row['missed']}", "        ", "      ")
 
     def _open_by_bay(self) -> None:
-        for bay, rows in by(self.view["open"], "bay").items():
+        bays = sorted(by(self.view["open"], "bay").items(), key=lambda pair: walking(pair[0]))
+        for bay, rows in bays:
             self._section(f"Bay {bay}" if bay else "In no bay, or the whole vehicle", len(rows))
             lines = []
             for name, group in by(rows, "check").items():
@@ -259,6 +260,13 @@ def by(rows: Sequence[Row], key: str) -> dict[Any, list[Row]]:
     for row in rows:
         groups.setdefault(row[key], []).append(row)
     return groups
+
+
+def walking(bay: str | None) -> tuple[bool, str, int]:
+    """Sorts bays by name with their numbers as numbers, what lies in none last."""
+    name = bay or ""
+    head = name.rstrip("0123456789")
+    return bay is None, head, int(name[len(head) :] or 0)
 
 
 def subjects(rows: Sequence[Row]) -> str:

@@ -8,8 +8,8 @@ from tracker.cli.desk import Desk
 from tracker.cli.options import reading
 
 SUMMARY = """\
-Walk every file of the record and name file and line of each fault. It changes no byte.
-Exit status 0 where nothing is amiss, also for a line still being written or copied; else 1."""
+Walk every file of the record, name file and line of each fault, change no byte.
+Exit status 0 where nothing is amiss but a line not all there yet; 1 otherwise."""
 EXAMPLES = """\
   closein verify
   closein --build heron verify && echo whole
@@ -29,6 +29,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace, desk: Desk) -> int:
     """Walk, then say what was met."""
     from tracker.app.verifying import look_over
+    from tracker.app.views.words.speaker import counted
 
     found = look_over(desk.folder(fallback=True))
     whole = all(fault.kind in HARMLESS for fault in found.faults)
@@ -60,7 +61,7 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
         accepted = f" (accepted: {reason})" if reason else ""
         desk.wrapped(f"{fault.text}{accepted}", "    ", f"{kind}: ")
     desk.wrapped(
-        f"{found.name}: {found.acts} acts in {found.files} files, "
+        f"{found.name}: {counted(found.acts, 'act')} in {counted(found.files, 'file')}, "
         + ("whole" if whole else "not whole; what can be read counts, nothing was changed")
     )
     desk.wrapped(UNPROVEN)

@@ -9,9 +9,11 @@ from tracker.app.session import Session
 from tracker.app.views.todo import basis_words
 from tracker.app.wants.checks import find_check, find_subjects
 from tracker.build.answer import standing
-from tracker.build.item import VEHICLE
+from tracker.build.coverage import WHOLE
+from tracker.build.item import VEHICLE, Item
 from tracker.build.limit import limit_of
 from tracker.errors import BadInput
+from tracker.plan.todo import todo
 
 
 def check_view(
@@ -34,17 +36,17 @@ def check_view(
         if at or bay or zone:
             raise
         subjects = cover.subjects(found)
+    known = _states(session, found)
     stands: dict[str, list[str]] = {}
     for subject in subjects:
-        state = standing(session.build, found, subject).state
+        state = known.get(subject.id) or standing(session.build, found, subject).state
         stands.setdefault(state, []).append(names.name(subject.id))
     limits = [limit_of(found, subject, session.build.items.get(VEHICLE)) for subject in subjects]
     alike = {str(limit) for limit in limits if limit is not None}
-    before = found.get("before")
     return {
         "check": names.name(found.id),
         "text": found.title,
-        "before": names.name(before) if before else None,
+        "before": names.name(found.get("before")) if found.get("before") else None,
         "class": found.get("class"),
         "each": found.get("each", "once"),
         "how": found.get("how", "look"),
@@ -55,3 +57,12 @@ def check_view(
         "waive": found.get("waive") is not False,
         "stands": stands,
     }
+
+
+def _states(session: Session, check: Item) -> dict[str, str]:
+    """How the check stands by subject (an id) as its hold point sees it, with weather and time."""
+    hold = session.build.items.get(check.get("before", ""))
+    if hold is None:
+        return {}
+    plan = todo(session.cover, hold, WHOLE, session.now())
+    return {row.subject.id: row.state for row in plan.points if row.check.id == check.id}

@@ -137,6 +137,7 @@ def open_row(session: Session, point: Standing) -> dict[str, Any]:
         "state": point.state,
         "because": point.why or None,
         "was": was_words(point),
+        "note": point.answer.why if point.answer else None,
     }
 
 

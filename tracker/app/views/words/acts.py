@@ -51,7 +51,8 @@ class Words:
             return self._undoing(act)
         lines: dict[Any, list[Fact]] = {}
         for fact in act.facts:
-            lines.setdefault(_alike(fact), []).append(fact)
+            told = _untold_twice(fact, act.by)
+            lines.setdefault(_alike(told), []).append(told)
         return [self.facts(group) for group in lines.values()] or ["nothing"]
 
     def facts(self, group: Sequence[Fact]) -> str:
@@ -81,6 +82,13 @@ class Words:
         return lines
 
 
+def _untold_twice(fact: Fact, by: str) -> Fact:
+    """An answer without the name of who found it, where that is who typed it."""
+    if fact.get("f") == "point.answered" and fact.get("by") == by:
+        return {name: value for name, value in fact.items() if name != "by"}
+    return fact
+
+
 def _alike(fact: Fact) -> Any:
     """What facts must share to be told in one line."""
     kind = fact.get("f")
@@ -91,4 +99,4 @@ def _alike(fact: Fact) -> Any:
         return kind, str(fact.get("kind"))
     if kind == "item.removed":
         return kind, str(fact.get("why"))
-    return id(fact)
+    return kind, id(fact)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tracker.act import Fact
-from tracker.app.views.words.speaker import Speaker, why
+from tracker.app.views.words.speaker import Speaker, counted, why
 from tracker.build.limit import Limit, judge
 from tracker.quantity import show as show_quantity
 
@@ -45,9 +45,9 @@ def measured(fact: Fact) -> str:
 def released(speaker: Speaker, group: Sequence[Fact]) -> str:
     """Who signed a hold point."""
     fact = group[0]
-    count = sum(map(len, fact["basis"].values()))
+    answers = counted(sum(map(len, fact["basis"].values())), "answer")
     return (
-        f"released {_where(speaker, fact)}: {count} answers signed by {fact['by']} and "
+        f"released {_where(speaker, fact)}: {answers} signed by {fact['by']} and "
         f"{fact['second']}{PRESENT.get(str(fact.get('present')), '')}"
     )
 
@@ -60,8 +60,7 @@ def withdrawn(speaker: Speaker, group: Sequence[Fact]) -> str:
 def closed(speaker: Speaker, group: Sequence[Fact]) -> str:
     """What was covered."""
     fact = group[0]
-    count = len(fact["covered"])
-    items = f"{count} item{'' if count == 1 else 's'} covered"
+    items = f"{counted(len(fact['covered']), 'item')} covered"
     reason = f", without a release that holds{why(fact)}" if fact.get("why") else ""
     return f"closed {_where(speaker, fact)}: {items}{reason}"
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tracker.act import Fact
-from tracker.app.views.words.speaker import Speaker, ranges, why
+from tracker.app.views.words.speaker import Speaker, counted, ranges, why
 from tracker.build.item import VEHICLE
 from tracker.build.kinds import kinds
 
@@ -65,7 +65,6 @@ def adopted(speaker: Speaker, group: Sequence[Fact]) -> str:
     found = {"task": 0, "check": 0, "holdpoint": 0}
     for row in fact["items"]:
         found[row["kind"]] = found.get(row["kind"], 0) + 1
-    return (
-        f"adopted the phase {fact['phase']['slug']}: {found['task']} tasks, "
-        f"{found['check']} checks, {found['holdpoint']} hold points"
-    )
+    told = (("task", "task"), ("check", "check"), ("holdpoint", "hold point"))
+    counts = ", ".join(counted(found[kind], noun) for kind, noun in told)
+    return f"adopted the phase {fact['phase']['slug']}: {counts}"

@@ -86,6 +86,11 @@ def _follows(one: str, other: str) -> bool:
     return bool(first and second and first[1] == second[1] and int(second[2]) - int(first[2]) == 1)
 
 
+def counted(count: int, noun: str) -> str:
+    """How many there are of something: ``1 item``, ``4 items``."""
+    return f"{count} {noun}{'' if count == 1 else 's'}"
+
+
 def why(fact: Fact) -> str:
     """The reason a fact gives, after a colon, or ''."""
     return f": {fact['why']}" if fact.get("why") else ""
