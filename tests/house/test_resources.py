@@ -35,10 +35,6 @@ print(json.dumps({
 """
 BUILD = "import sys; from hatchling import build; print(getattr(build, sys.argv[1])(sys.argv[2]))"
 
-pytestmark = pytest.mark.skipif(
-    not (ROOT / "tracker" / "app" / "demo.py").exists(), reason="there is no demo to look for yet"
-)
-
 
 @pytest.fixture(scope="module")
 def checkout(tmp_path_factory: pytest.TempPathFactory) -> Path:
