@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import fcntl
 import os
+import time
 from pathlib import Path
 from stat import S_ISREG
 from typing import NamedTuple, Protocol
@@ -15,6 +16,7 @@ from typing import NamedTuple, Protocol
 SUFFIX = ".log"
 
 _APPEND = os.O_WRONLY | os.O_APPEND | os.O_CREAT | os.O_CLOEXEC
+_SETTLED_NS = 100_000_000  # longer than a file system that counts less than seconds rounds them
 _FULL_SYNC: int | None = getattr(fcntl, "F_FULLFSYNC", None)  # macOS: fsync alone stops short
 
 
@@ -66,21 +68,33 @@ class Disk(Protocol):
 class RealDisk:
     """The disk of this computer: unbuffered calls of the operating system."""
 
+    def __init__(self) -> None:
+        self._listed: tuple[str, int, list[str]] = ("", 0, [])
+
     def looks(self, folder: Path) -> dict[str, Look]:
         found = {}
-        try:
-            with os.scandir(folder) as entries:
-                names = [e for e in entries if e.name.endswith(SUFFIX) and e.name[0] != "."]
-        except (FileNotFoundError, NotADirectoryError):
-            return {}
-        for entry in names:
+        place = os.fspath(folder)
+        for name in self._names(place):
             try:
-                status = entry.stat()
+                status = os.stat(f"{place}/{name}")
             except FileNotFoundError:  # gone since the folder was listed, or a dead link
                 continue
             if S_ISREG(status.st_mode):
-                found[entry.name] = Look(status.st_size, status.st_ino, status.st_mtime_ns)
+                found[name] = Look(status.st_size, status.st_ino, status.st_mtime_ns)
         return found
+
+    def _names(self, folder: str) -> list[str]:
+        """The names of journal files; listed anew unless the folder was long at rest by then."""
+        try:
+            changed_ns = os.stat(folder).st_mtime_ns
+            if self._listed[:2] == (folder, changed_ns):
+                return self._listed[2]
+            rests = changed_ns % 1_000_000_000 and changed_ns + _SETTLED_NS < time.time_ns()
+            names = [n for n in os.listdir(folder) if n.endswith(SUFFIX) and n[0] != "."]
+        except (FileNotFoundError, NotADirectoryError):
+            return []
+        self._listed = (folder if rests else "", changed_ns, names)
+        return names
 
     def read(self, file: Path, start: int) -> bytes:
         try:
@@ -89,7 +103,7 @@ class RealDisk:
             return b""
         try:
             pieces = []
-            while piece := os.pread(handle, 1 << 24, start):
+            while piece := os.pread(handle, 1 << 20, start):
                 pieces.append(piece)
                 start += len(piece)
             return b"".join(pieces)

@@ -7,6 +7,7 @@ from operator import itemgetter
 from pathlib import Path
 
 from tracker.act import Act, stamp_of
+from tracker.journal.codec import decode
 from tracker.journal.disk import SUFFIX, Disk, Look
 from tracker.journal.doubles import settle
 from tracker.journal.logfile import LogFile
@@ -33,19 +34,28 @@ class Files:
         self.files: dict[str, LogFile] = {}
         self.newest = ""
         """The greatest id in any file of this build, '' for none."""
-        self._folder, self._build_id, self._disk = folder, build_id, disk
+        self.folder = folder
+        self._build_id, self._disk = build_id, disk
+        self._paths: dict[str, Path] = {}
         self._looks: dict[str, Look] = {}
         self._acts: list[Act] = []
         self._kept: tuple[Act, ...] | None = ()
         self._doubles: list[Fault] = []
 
+    def path(self, name: str) -> Path:
+        """Where the file of this name lies."""
+        path = self._paths.get(name)
+        if path is None:
+            path = self._paths[name] = self.folder / name
+        return path
+
     def changed(self) -> bool:
         """Whether a file was added, taken away or changed since it was read."""
-        return self._disk.looks(self._folder) != self._looks
+        return self._disk.looks(self.folder) != self._looks
 
     def refresh(self) -> None:
         """Read what is new; files that look as before are not opened."""
-        looks = self._disk.looks(self._folder)
+        looks = self._disk.looks(self.folder)
         if looks == self._looks:
             return
         for name, look in looks.items():
@@ -57,7 +67,7 @@ class Files:
         self._merge()
 
     def _read(self, name: str, look: Look) -> LogFile:
-        path = self._folder / name
+        path = self.path(name)
         before, file = self._looks.get(name), self.files.get(name)
         if before and file and before.inode == look.inode and before.size < look.size:
             known = file.last_line + b"\n" if file.end else b""
@@ -79,25 +89,28 @@ class Files:
         own = (file.newest for file in self.files.values() if not file.stranger)
         self.newest = max(own, default="")
 
-    def grown(self, file: LogFile, data: bytes, look: Look) -> None:
-        """Take in what was just written here.
+    def grown(self, file: LogFile, look: Look, line: bytes, found: tuple[str, str, Act]) -> None:
+        """Take in the line that was just written here.
 
         Parameters
         ----------
         file: the writer's file, perhaps new.
-        data: what stands in it from ``file.end`` on.
         look: the look of the file now.
+        line: without its newline.
+        found: what it says, as decoded.
         """
-        count = len(file.acts)
-        file.take(data)
         self._looks[file.name] = look
         self.files[file.name] = file
-        for act in file.acts[count:]:
-            if act is None or act.id <= self.newest:
-                self._merge()
-                return
-            self._acts.append(act)
-            self.newest = act.id
+        act = found[2]
+        newest = not file.rest and act.id > self.newest
+        if file.rest:  # was whole but for the newline that is there now
+            file.add(file.rest, *decode(file.rest))
+        file.add(line, *found)
+        if not newest:
+            self._merge()
+            return
+        self.newest = act.id
+        self._acts.append(act)
         self._kept = None
 
     def reading(self, remembered: Remembered | None, now_ms: int | None) -> Reading:

@@ -69,6 +69,12 @@ class LogFile:
             self.end += len(data) - len(self.rest)
             self.last_line = lines[-1]
 
+    def add(self, line: bytes, checksum: str, prev: str, act: Act) -> None:
+        """Take in one line, without its newline, that now stands at ``end`` and was decoded."""
+        self._admit(line, checksum, prev, act)
+        self.end += len(line) + 1
+        self.last_line, self.rest = line, b""
+
     def _admit(self, line: bytes, checksum: str, prev: str, act: Act) -> None:
         number = len(self.acts) + 1
         if checksum in self.lines:  # says nothing new, so it does not break the chain either

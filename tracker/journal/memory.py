@@ -13,6 +13,9 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import NamedTuple
 
+_format = json.JSONEncoder(separators=(",", ":")).encode
+_PIECE = 1 << 16
+
 
 class Remembered(NamedTuple):
     """The folder as it stood after the last act that was done here.
@@ -45,24 +48,27 @@ class Memory:
 
     def __init__(self, file: Path | None) -> None:
         self._file = file
+        self._handle = -1  # kept open, for every act reads and writes it
+        self._writable = False
         self._bytes = b""
         self._value: Remembered | None = None
         self._unsaved = file is None
 
+    def __del__(self) -> None:
+        if self._handle >= 0:
+            os.close(self._handle)
+
     def load(self, build_id: str) -> Remembered | None:
         """What is remembered of this build, or None. Never raises for a bad file."""
-        if self._file is not None and not self._unsaved:
-            try:
-                data = self._read(self._file)
-            except OSError:
-                data = b""
+        if not self._unsaved:
+            data = self._read()
             if data != self._bytes:
                 self._value, self._bytes = _parse(data), data
         value = self._value
         return value if value is not None and value.build == build_id else None
 
     def save(self, value: Remembered) -> None:
-        """Remember this. Call it only while the build folder is locked. Never raises ``OSError``.
+        """Remember this. Only while the build folder is locked, after a load. No ``OSError``.
 
         Overwritten in place and padded to its old length: half of an overwrite is broken, and
         so forgotten, and nothing has to be allocated, renamed or cut.
@@ -70,33 +76,48 @@ class Memory:
         self._value = value
         if self._file is None:
             return
-        data = json.dumps(value._asdict(), separators=(",", ":")).encode() + b"\n"
-        self._bytes = data = data.rjust(len(self._bytes))
+        data = _text(value).encode().rjust(len(self._bytes))
         try:
-            self._write(self._file, data)
-            self._unsaved = False
+            if not self._writable:
+                self._open(self._file, os.O_RDWR | os.O_CREAT)
+            self._unsaved = os.pwrite(self._handle, data, 0) != len(data)
         except OSError:
             self._unsaved = True
+        self._bytes = data
 
-    def _read(self, file: Path) -> bytes:
-        handle = os.open(file, os.O_RDONLY | os.O_CLOEXEC)
+    def _read(self) -> bytes:
         try:
-            return os.read(handle, 1 << 24)
-        finally:
-            os.close(handle)
+            if self._handle < 0 and self._file is not None:
+                self._open(self._file, os.O_RDWR)
+            data = b""
+            while piece := os.pread(self._handle, _PIECE, len(data)):
+                data += piece
+                if len(piece) < _PIECE:
+                    break
+            return data
+        except OSError:
+            return b""
 
-    def _write(self, file: Path, data: bytes) -> None:
-        flags = os.O_WRONLY | os.O_CREAT | os.O_CLOEXEC
-        try:
-            handle = os.open(file, flags, 0o600)
-        except FileNotFoundError:
+    def _open(self, file: Path, how: int) -> None:
+        if how & os.O_CREAT:
             os.makedirs(file.parent, exist_ok=True)
-            handle = os.open(file, flags, 0o600)
         try:
-            if os.write(handle, data) != len(data):
-                raise OSError("the memory was not written whole")
-        finally:
-            os.close(handle)
+            handle = os.open(file, how | os.O_CLOEXEC, 0o600)
+            self._writable = True
+        except PermissionError:
+            handle = os.open(file, os.O_RDONLY | os.O_CLOEXEC)
+        if self._handle >= 0:
+            os.close(self._handle)
+        self._handle = handle
+
+
+def _text(value: Remembered) -> str:
+    """JSON, put together by hand: an act waits for it."""
+    seen = _format(value.seen) if value.seen else "{}"
+    return (
+        f'{{"build":{_format(value.build)},"writer":"{value.writer}","sequence":{value.sequence},'
+        f'"length":{value.length},"checksum":"{value.checksum}","seen":{seen}}}\n'
+    )
 
 
 def _parse(data: bytes) -> Remembered | None:

@@ -79,15 +79,14 @@ class Pen:
             line = encode(identifier, prev, at, when, by, facts)
         except UnicodeEncodeError as error:
             raise BadInput("the text holds signs that can't be stored; type it again") from error
-        checksum, _, act = decode(line[:-1])  # what can't be read back must not be written
-        data = file.rest + b"\n" + line if whole else line
-        look = self._put(file, data, len(file.rest) if whole else 0)
-        self._files.grown(file, data, look)
+        found = decode(line[:-1])  # what can't be read back must not be written
+        look = self._put(file, b"\n" + line if whole else line, keep_rest=bool(whole))
+        self._files.grown(file, look, line[:-1], found)
         seen = self._seen(before, file.name)
         self._memory.save(
-            Remembered(self._build_id, before.writer, sequence, file.end, checksum, seen)
+            Remembered(self._build_id, before.writer, sequence, file.end, found[0], seen)
         )
-        return act
+        return found[2]
 
     def _own(self) -> tuple[Remembered, LogFile]:
         """What is remembered of the file to go on with, and that file: a new one if need be."""
@@ -109,7 +108,7 @@ class Pen:
         return new, LogFile(writer + SUFFIX, self._build_id)
 
     def _sync(self, name: str) -> None:
-        handle = self._disk.append_to(self._folder / "journal" / name)
+        handle = self._disk.append_to(self._files.path(name))
         try:
             self._disk.sync(handle)
         finally:
@@ -126,36 +125,33 @@ class Pen:
                 seen[name] = last
         return seen
 
-    def _put(self, file: LogFile, data: bytes, there: int) -> Look:
-        """Write ``data`` from ``file.end`` on, of which ``there`` bytes stand there already."""
-        disk, journal = self._disk, self._folder / "journal"
+    def _put(self, file: LogFile, data: bytes, *, keep_rest: bool) -> Look:
+        """Write ``data`` at the end of a file: all of it for good, or nothing."""
+        disk = self._disk
         size = file.end + len(file.rest)
         try:
             if not file.end:
-                disk.make_folder(journal)
-            handle = disk.append_to(journal / file.name)
+                disk.make_folder(self._files.folder)
+            handle = disk.append_to(self._files.path(file.name))
         except OSError as error:
             raise not_saved(self._folder, error) from error
         self._stale = True
         try:
             try:
-                if disk.look(handle).size != size:
-                    raise NotSaved(
-                        f"journal/{file.name} changed while it was being written to, so nothing "
-                        "was saved; do it again"
-                    )
-                if file.rest and not there:
+                if file.rest and not keep_rest:
                     self._set_aside(file, handle)
                     size = file.end
-                self._write(handle, data[there:])
+                self._write(handle, data)
             except OSError as error:
                 self._cut(handle, size)
                 raise not_saved(self._folder, error) from error
             self._settle(handle, new=not file.end)
             self._stale = False
             with suppress(OSError):
-                return disk.look(handle)
-            return _NEVER
+                look = disk.look(handle)
+                if look.size == size + len(data):
+                    return look
+            return _NEVER  # somebody else wrote too: read it all again
         finally:
             with suppress(OSError):
                 disk.close(handle)
@@ -171,7 +167,7 @@ class Pen:
             number += 1
             name = file.name.removesuffix(SUFFIX) + f".rest-{number}"
             try:
-                side = disk.append_to(self._folder / "journal" / name, new=True)
+                side = disk.append_to(self._files.folder / name, new=True)
                 break
             except FileExistsError:
                 continue
@@ -180,7 +176,7 @@ class Pen:
             disk.sync(side)
         finally:
             disk.close(side)
-        disk.sync_folder(self._folder / "journal")
+        disk.sync_folder(self._files.folder)
         disk.truncate(handle, file.end)
         file.rest = b""
 
@@ -198,7 +194,7 @@ class Pen:
         try:
             self._disk.sync(handle)
             if new:
-                self._disk.sync_folder(self._folder / "journal")
+                self._disk.sync_folder(self._files.folder)
                 self._disk.sync_folder(self._folder)
         except OSError as error:
             self._give_up(error)

@@ -37,6 +37,7 @@ class Journal:
     ) -> None:
         self._folder, self._build_id = folder, build_id
         self._memory, self._new_writer = memory, new_writer
+        self._lock = folder / ".lock"
         self._disk: Disk = disk or RealDisk()
         self._files = Files(folder / "journal", build_id, self._disk)
         self._doubt: str | None = None
@@ -75,7 +76,7 @@ class Journal:
         if self._doubt:
             raise NotSaved(self._doubt)
         try:
-            lock = self._disk.lock(self._folder / ".lock")
+            lock = self._disk.lock(self._lock)
         except OSError as error:
             raise not_saved(self._folder, error) from error
         try:
