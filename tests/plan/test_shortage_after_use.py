@@ -32,7 +32,8 @@ def test_a_part_used_up_on_the_build_is_not_short() -> None:
 def test_what_is_still_needed_is_short_by_what_was_neither_used_nor_is_there() -> None:
     build = _after(_with_furring(45.0), 2, stock.move(FURRING, "rack", -40.0, "used"))
 
-    assert [(row.on_hand, row.missing) for row in shortages(Coverage(build))] == [(5.0, 15.0)]
+    rows = [(row.on_hand, row.needed, row.missing) for row in shortages(Coverage(build))]
+    assert rows == [(5.0, 20.0, 15.0)]
 
 
 def test_taking_a_part_elsewhere_is_no_use_of_it() -> None:

@@ -17,7 +17,7 @@ class Shortage:
     ----------
     part: its item.
     on_hand: quantity in the part's unit, or plenty, low, out, unknown.
-    needed: quantity the build needs in all, what it has taken already included, or None.
+    needed: quantity the build still needs, without what went into it already, or None.
     missing: quantity to get, or None where nobody knows.
     on_order: quantity on its way.
     due: when the last of it should come (ISO date), or None.
@@ -71,7 +71,7 @@ def shortage_of(cover: Coverage, part: Item) -> Shortage | None:
     return Shortage(
         part,
         "out" if have == 0 and said_out else have,
-        needed,
+        still if needed is not None else None,
         missing,
         sum(order.quantity for order in orders),
         max(dues) if dues else None,
