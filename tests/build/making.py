@@ -118,7 +118,7 @@ class Yard:
         details = {"by": "Ida", **details}
         return marking.mark(self.cover, self.item(slug), found, result, **details)
 
-    def change(self, slug: str, **values: Any) -> Act:
+    def change(self, slug: str, /, **values: Any) -> Act:
         """Set fields of an item."""
         return self.do(item.change(self.item(slug), values))
 
