@@ -28,6 +28,7 @@ class Coverage:
         holds = self.by_kind.get("holdpoint", [])
         self.holds = sorted(holds, key=lambda hold: phases.get(hold.get("phase"), 99))
         self.hold_rank = {hold.id: rank for rank, hold in enumerate(self.holds)}
+        self._bays: dict[str, list[str]] = {}
         self.buried_by: dict[str, str] = {}
         for hold in self.holds:
             for kind in hold.get("buries", ()):
@@ -35,6 +36,12 @@ class Coverage:
 
     def bays_of(self, item: Item) -> list[str]:
         """The ids of the bays an item lies in, in walking order; empty where nobody knows."""
+        known = self._bays.get(item.id)
+        if known is None:
+            known = self._bays[item.id] = self._find_bays(item)
+        return known
+
+    def _find_bays(self, item: Item) -> list[str]:
         if item.kind == "bay":
             return [item.id]
         stated = [bay for bay in as_list(item.get("bay")) if bay in self.bay_order]
