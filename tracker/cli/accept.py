@@ -39,7 +39,7 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
         elif not rows:
             desk.say("no reservation stands")
         for row in rows if not desk.as_json else []:
-            desk.wrapped(f"{row['key']}: {row['text']}", "    ")
+            desk.wrapped(f"{row['key']}: {row['text']}", "    ", "")
         return 0
     session = desk.session(quiet=True)
     act = desk.do(session, settling.accept(session, args.key, args.why or ""), args)

@@ -6,6 +6,7 @@ import argparse
 from collections.abc import Sequence
 from typing import Any, NoReturn
 
+from tracker.cli.desk import wrap
 from tracker.errors import BadInput, did_you_mean
 
 
@@ -15,13 +16,42 @@ class Lines(argparse.RawDescriptionHelpFormatter):
     def __init__(self, prog: str) -> None:
         super().__init__(prog, max_help_position=26, width=80)
 
+    def _format_args(self, action: argparse.Action, default_metavar: str) -> str:
+        if action.nargs == argparse.ONE_OR_MORE:
+            return f"{self._metavar_formatter(action, default_metavar)(1)[0]} ..."
+        return super()._format_args(action, default_metavar)
+
+    def _fill_text(self, text: str, width: int, indent: str) -> str:
+        lines = []
+        for line in text.splitlines():
+            start = " " * (len(line) - len(line.lstrip(" ")))
+            first, *more = wrap(line, 80 - len(start)) if len(line) > 80 else [line.strip()]
+            lines += [start + first, *(f"{start}  {rest}" for rest in more)]
+        return "\n".join(lines)
+
 
 class Parser(argparse.ArgumentParser):
     """A parser that raises :class:`BadInput` in a sentence where argparse would leave."""
 
     def __init__(self, **settings: Any) -> None:
         settings.setdefault("formatter_class", Lines)
-        super().__init__(allow_abbrev=False, **settings)
+        super().__init__(allow_abbrev=False, add_help=False, **settings)
+        self.add_argument("-h", "--help", action="help", help=argparse.SUPPRESS)
+        self._positionals.title = self._optionals.title = None  # two lines more for the rest
+
+    def format_help(self) -> str:
+        """The help, with a usage of one line and nothing that each command says alike."""
+        if self.usage is None:
+            formatter = self._get_formatter()
+            words = [
+                formatter._format_args(
+                    action, formatter._get_default_metavar_for_positional(action)
+                )
+                for action in self._get_positional_actions()
+            ]
+            options = ["[options]"] if len(self._get_optional_actions()) > 1 else []
+            self.usage = " ".join([self.prog, *words, *options]).replace("%", "%%")
+        return super().format_help()
 
     def error(self, message: str) -> NoReturn:
         """Say what is wrong, what was meant perhaps, and where to read more."""
