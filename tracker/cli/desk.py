@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from tracker.act import Act, short_id
+from tracker.errors import CloseinError
 
 if TYPE_CHECKING:
     from argparse import Namespace
@@ -93,7 +94,15 @@ class Desk:
 
     def say(self, text: str = "") -> None:
         """One line or more for people."""
-        self.out.write(text + "\n")
+        self._write(text + "\n")
+
+    def _write(self, text: str) -> None:
+        try:
+            self.out.write(text)
+        except BrokenPipeError:
+            raise
+        except OSError as error:
+            raise not_printed(error) from error
 
     def warn(self, text: str) -> None:
         """A line on standard error that stops nothing."""
@@ -103,7 +112,7 @@ class Desk:
         """A value for programs."""
         import json
 
-        self.out.write(json.dumps(value, ensure_ascii=False, indent=2) + "\n")
+        self._write(json.dumps(value, ensure_ascii=False, indent=2) + "\n")
 
     def table(self, rows: Sequence[Sequence[Any]], heads: Sequence[str] = ()) -> None:
         """Rows as aligned columns that fit the width; the last column is wrapped."""
@@ -153,6 +162,14 @@ class Desk:
         if not self.out.isatty() or os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
             return text
         return f"\033[1m{text}\033[0m"
+
+
+def not_printed(error: OSError) -> CloseinError:
+    """The sentence for a standard output that takes no more."""
+    return CloseinError(
+        f"what there was to say can't be written out ({error.strerror}); "
+        "what was recorded stays recorded"
+    )
 
 
 def wrap(text: str, width: int) -> list[str]:

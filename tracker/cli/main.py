@@ -72,7 +72,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         try:
             return _run(words)
         finally:
-            sys.stdout.flush()
+            _flush()
     except CloseinError as error:
         print(f"closein: {error}", file=sys.stderr)
         return error.exit_status
@@ -83,6 +83,18 @@ def main(argv: Sequence[str] | None = None) -> int:
         return 141
     except SystemExit as leaving:  # argparse leaves this way after --help
         return leaving.code if isinstance(leaving.code, int) else 0
+
+
+def _flush() -> None:
+    try:
+        sys.stdout.flush()
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        from tracker.cli.desk import not_printed
+
+        _swallow_the_rest()
+        raise not_printed(error) from error
 
 
 def _swallow_the_rest() -> None:
