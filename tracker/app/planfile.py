@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import secrets
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cache
+from hashlib import blake2b
 from typing import Any
 
 from tracker.act import Fact
@@ -64,11 +64,6 @@ def _shape() -> Shape:
     return {name: Table(_Keys(kind), many=name != VEHICLE) for name, kind in kinds().items()}
 
 
-def random_id() -> str:
-    """An id for a new item that others of the same file name."""
-    return f"item-{secrets.token_hex(8)}"
-
-
 def compare(
     build: Build,
     text: str,
@@ -76,7 +71,6 @@ def compare(
     *,
     why: str | None = None,
     base: str | None = None,
-    new_id: Callable[[], str] = random_id,
 ) -> Difference:
     """What a file says that the build does not.
 
@@ -86,13 +80,12 @@ def compare(
     file: what people call it, for errors.
     why: the reason for changing what is buried, where a table gives none of its own.
     base: the text that was edited; what it says already is no change, whatever others did since.
-    new_id: gives an id for a new item that the file itself refers to.
 
     Raises
     ------
     BadFile: the first thing that is wrong, with its line; then nothing of it counts.
     """
-    reading = _Reading(build, why, base, new_id)
+    reading = _Reading(build, text, why, base)
     for name, rows in read_tables(text, file, _shape()).items():
         for row in rows:
             reading.meet(kinds()[name], row)
@@ -102,10 +95,8 @@ def compare(
 class _Reading:
     """One file against one state; first every name is met, then every value is taken."""
 
-    def __init__(
-        self, build: Build, why: str | None, base: str | None, new_id: Callable[[], str]
-    ) -> None:
-        self.build, self.why, self.new_id = build, why, new_id
+    def __init__(self, build: Build, text: str, why: str | None, base: str | None) -> None:
+        self.build, self.text, self.why = build, text, why
         self.cover, self.names = Coverage(build), Names(build)
         self.base = _rows_of(base) if base is not None else {}
         self.here = {
@@ -137,9 +128,18 @@ class _Reading:
             raise row.wrong("name", str(error)) from None
         if "removed" in row or "rename" in row:
             raise row.wrong("name", f"no {kind.title} is called '{name}', so it can't be changed")
-        item = Item(self.new_id(), kind.name, name, {}, "")
+        item = Item(self._new_id(kind.name, name), kind.name, name, {}, "")
         self.fresh[item.id] = item
         self.met.append((kind, row, item, True))
+
+    def _new_id(self, kind: str, name: str) -> str:
+        """An id for a new item that the file itself refers to, before its act has an id.
+
+        The same file taken in two copies of the same state gives the same items, no doubles.
+        """
+        last = self.build.acts[-1].id if self.build.acts else ""
+        said = "\0".join((last, self.text, kind, name)).encode("utf-8", "replace")
+        return f"item-{blake2b(said, digest_size=8).hexdigest()}"
 
     def _gone(self, kind: Kind, row: Row, name: str) -> bool:
         """Was it removed before, so that the table has nothing more to say?"""

@@ -92,7 +92,7 @@ def fresh_name(names: Names, kind: Kind, wanted: str | None) -> str:
     if taken(names, kind.name, wanted):
         raise BadInput(
             f"there is a {kind.title} called '{wanted}' already; "
-            f"'{names.free(kind.name, _stem(wanted))}' is free"
+            f"'{names.free(kind.name, _stem(kind, wanted))}' is free"
         )
     return wanted
 
@@ -102,6 +102,7 @@ def taken(names: Names, kind: str, name: str) -> bool:
     return any(known.casefold() == name.casefold() for known in names.by_kind.get(kind, {}))
 
 
-def _stem(name: str) -> str:
+def _stem(kind: Kind, name: str) -> str:
     found = re.fullmatch(r"(.*?)\d+", name)
-    return found[1] if found else f"{name}-"
+    stem = found[1] if found else f"{name}-"
+    return kind.prefix if stem.casefold() == kind.prefix.casefold() else stem
