@@ -1,0 +1,258 @@
+"""The other views, the entry line, and what others write meanwhile."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.tui.conftest import another
+from tests.tui.looking import LARGE, SMALL, open_on, screen, state, text, typed, until
+from tracker.app.session import Session
+from tracker.app.wants import blockers, checks, diary, items, parts
+
+
+async def test_number_keys_and_tab_go_through_the_views(session: Session) -> None:
+    async with open_on(session) as pilot:
+        for key, view in (("2", "parts"), ("3", "blockers"), ("4", "log"), ("1", "checks")):
+            await pilot.press(key)
+            assert screen(pilot).view == view
+            assert f"[{key} {view}" in text(pilot)
+        await pilot.press("tab", "tab")
+        assert screen(pilot).view == "blockers"
+        await pilot.press("shift+tab")
+        assert screen(pilot).view == "parts"
+
+
+async def test_a_wide_screen_shows_all_views_at_once(session: Session) -> None:
+    session.do(blockers.stuck("no dry day", kind="weather", stops=["cover-up"]))
+    async with open_on(session, LARGE) as pilot:
+        seen = text(pilot)
+
+    for words in ("1 checks", "2 parts", "3 blockers", "4 log", "glands", "no dry day"):
+        assert words in seen
+
+
+async def test_a_part_is_counted_and_a_shortage_says_what_it_stops(session: Session) -> None:
+    session.do(items.change("glands", {"stops": "label"}))
+    async with open_on(session) as pilot:
+        await pilot.press("2", "c")
+        await typed(pilot, "5")
+        await pilot.press("enter")
+        await typed(pilot, "shelf 2")
+        await pilot.press("enter")
+
+        seen = text(pilot)
+        assert "✗ short" in seen and "5 at shelf 2" in seen
+        assert "It stops: label" in seen
+        assert "1 shortage" in seen
+
+
+async def test_a_count_that_is_none_keeps_what_was_typed(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("2", "c")
+        await typed(pilot, "lots")
+        await pilot.press("enter", "enter")
+
+        assert "lots" in text(pilot)
+        assert "no count of glands" in text(pilot)
+        assert not session.build.lots
+
+
+async def test_stuck_raises_a_blocker_and_unstuck_clears_it(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("1", "s")
+        await typed(pilot, "no second person")
+        await pilot.press("enter")
+        await typed(pilot, "person")
+        await pilot.press(*["enter"] * 4)
+        assert "1 blocker" in text(pilot)
+
+        await pilot.press("3")
+        seen = text(pilot)
+        assert "✗ person" in seen and "It stops: label" in seen
+
+        await pilot.press("u", "enter", "enter")
+        assert "no blockers" in text(pilot)
+        assert "Nothing is in the way" in text(pilot)
+
+
+async def test_a_half_answered_question_is_kept_when_it_is_put_aside(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("s")
+        await typed(pilot, "crane is late")
+        await pilot.press("escape", "space", "up", "s")
+
+        assert "crane is late" in text(pilot)
+
+
+async def test_a_note_is_about_what_is_in_hand(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("N")
+        await typed(pilot, "rub mark on the jacket")
+        await pilot.press("enter", "enter")
+        await pilot.press("4")
+
+        assert "rub mark on the jacket" in text(pilot)
+        assert session.names.name(session.build.notes[0].on[0]) == "L1"
+
+
+@pytest.mark.parametrize("size", [SMALL, LARGE])
+async def test_the_entry_line_takes_the_days_lines_and_notes(
+    session: Session, size: tuple[int, int]
+) -> None:
+    async with open_on(session, size) as pilot:
+        await pilot.press("enter")
+        await typed(pilot, "L1 label ok")
+        await pilot.press("enter")
+        assert state(session, "label", "L1") == "good"
+
+        await typed(pilot, "the ramp is slippery today")
+        await pilot.press("enter", "escape", "4", "home")
+        assert "the ramp is slippery today" in text(pilot)
+
+
+async def test_a_line_that_cannot_be_placed_waits_in_the_inbox_and_says_why(
+    session: Session,
+) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("enter")
+        await typed(pilot, "L1 lead 9")
+        await pilot.press("enter")
+
+        assert state(session, "lead", "L1") == "open"
+        assert [line.text for line in session.build.inbox.values()] == ["L1 lead 9"]
+        assert "✗ saved: kept in the inbox" in text(pilot)
+
+
+async def test_a_line_half_typed_is_kept_when_it_is_left(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("enter")
+        await typed(pilot, "L1 lab")
+        await pilot.press("escape", "space", "2", "1", "enter")
+
+        assert screen(pilot).box.value == "L1 lab"
+
+
+async def test_an_empty_line_writes_nothing_and_goes_back(session: Session) -> None:
+    acts = len(session.build.acts)
+    async with open_on(session) as pilot:
+        await pilot.press("enter", "enter", "down")
+        assert screen(pilot).row["subject"] == "L2"
+
+    assert len(session.build.acts) == acts
+
+
+async def test_a_disk_that_takes_nothing_loses_nothing_typed(
+    session: Session, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from tracker.errors import NotSaved
+
+    def full(*_: object, **__: object) -> None:
+        raise NotSaved("the disk is full; make room and try again")
+
+    async with open_on(session) as pilot:
+        await pilot.press("enter")
+        await typed(pilot, "a cold morning")
+        with monkeypatch.context() as patch:
+            patch.setattr(session, "do", full)
+            await pilot.press("enter")
+        assert "the disk is full" in text(pilot)
+        assert screen(pilot).box.value == "a cold morning"
+
+        await pilot.press("enter")
+        assert screen(pilot).box.value == ""
+        assert "a cold morning" in session.build.notes[0].text
+
+
+async def test_what_another_writes_appears_and_the_row_in_hand_stays(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("down")
+        ola = another(session)
+        ola.do(checks.mark("label", ["L1"], "good", by="Ola"))
+        await until(pilot, lambda: "✓ good" in text(pilot))
+
+        assert screen(pilot).row["subject"] == "L2"
+        assert "from Ola" in text(pilot)
+
+
+async def test_what_another_writes_does_not_touch_what_is_being_typed(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("down", "w")
+        await typed(pilot, "half a rea")
+        another(session).do(diary.note("hello"))
+        await until(pilot, lambda: "from Ola" in text(pilot))
+        await typed(pilot, "son")
+
+        assert "half a reason" in text(pilot)
+
+
+async def test_resizing_keeps_what_was_typed_and_what_is_in_hand(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("end", "enter")
+        await typed(pilot, "L3 label o")
+        await pilot.resize_terminal(120, 40)
+        assert "L3 label o" in text(pilot)
+        await pilot.resize_terminal(80, 24)
+
+        assert screen(pilot).box.value == "L3 label o"
+        assert screen(pilot).row["check"] == "exits"
+        assert "▸○ open" in text(pilot)
+
+
+async def test_a_filter_shows_only_what_holds_its_words(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("slash")
+        await typed(pilot, "lead l3")
+        await pilot.press("enter")
+        seen = text(pilot)
+        assert "filter: lead l3" in seen or "lead" in seen
+        assert len([line for line in screen(pilot).lines.all if line.key]) == 1
+
+        await pilot.press("escape")
+        assert len([line for line in screen(pilot).lines.all if line.key]) == 12
+
+
+async def test_only_open_hides_what_is_settled(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("space", "o")
+        assert "✓ good" not in text(pilot)
+        await pilot.press("o")
+        assert "✓ good" in text(pilot)
+
+
+async def test_brackets_go_from_bay_to_bay(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("right_square_bracket")
+        assert screen(pilot).row["subject"] == "L3"
+        await pilot.press("left_square_bracket")
+        assert screen(pilot).row["subject"] == "L1"
+
+
+async def test_help_names_every_key_and_esc_leaves_it(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("question_mark")
+        assert "steps on. Never takes" in text(pilot)
+        await pilot.press("escape")
+        assert "steps on. Never takes" not in text(pilot)
+
+
+async def test_a_shortage_that_another_counts_is_seen_after_it_happens(
+    session: Session,
+) -> None:
+    session.do(parts.receive("glands", "12", "shelf"))
+    async with open_on(session) as pilot:
+        await pilot.press("2")
+        assert "✓ enough" in text(pilot)
+        another(session).do(parts.count("glands", "shelf", "9"))
+        await until(pilot, lambda: "✗ short" in text(pilot))
+
+
+async def test_q_asks_before_it_drops_what_was_typed(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("enter")
+        await typed(pilot, "half a no")
+        await pilot.press("escape", "q")
+        assert "not saved yet" in text(pilot)
+        assert pilot.app.is_running
+        await pilot.press("q")
+
+    assert pilot.app.return_code == 0

@@ -1,0 +1,132 @@
+"""The one table of what can be done: keys, footer, help and palette are made from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+CHECKS, PARTS, BLOCKERS, LOG = VIEWS = ("checks", "parts", "blockers", "log")
+"""The views, in the order of their number keys."""
+
+KEY_NAMES = {
+    "space": "space",
+    "plus": "+",
+    "minus": "-",
+    "slash": "/",
+    "question_mark": "?",
+    "colon": ":",
+    "left_square_bracket": "[",
+    "right_square_bracket": "]",
+    "shift+tab": "shift+tab",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One thing that can be done.
+
+    Parameters
+    ----------
+    name: the screen's method is ``action_`` and this.
+    keys: the keys, the one shown first.
+    word: one or two words for the footer.
+    help: one sentence for the help and the palette.
+    views: the views whose footer shows it; none means it is only in the help.
+    """
+
+    name: str
+    keys: tuple[str, ...]
+    word: str
+    help: str
+    views: tuple[str, ...] = ()
+
+    @property
+    def key(self) -> str:
+        """The first key as people read it."""
+        return KEY_NAMES.get(self.keys[0], self.keys[0])
+
+    @property
+    def all_keys(self) -> str:
+        """All keys as people read them."""
+        return " ".join(KEY_NAMES.get(key, key) for key in self.keys)
+
+
+ACTIONS: tuple[Action, ...] = (
+    Action(
+        "good",
+        ("space", "plus"),
+        "good",
+        "The check in hand is good; steps on. Never takes a good one back.",
+        (CHECKS,),
+    ),
+    Action(
+        "bad", ("b", "minus"), "bad", "The check in hand is bad; it stays open to mend.", (CHECKS,)
+    ),
+    Action(
+        "measure",
+        ("m",),
+        "measure",
+        "Type the number that was measured; its limit decides good or bad.",
+        (CHECKS,),
+    ),
+    Action(
+        "waive", ("w",), "waive", "Let it pass for a reason; two names where it holds.", (CHECKS,)
+    ),
+    Action("not_applicable", ("n",), "n/a", "It does not apply here, for a reason.", (CHECKS,)),
+    Action("take_back", ("r",), "take back", "Take an answer back, for a reason."),
+    Action("count", ("c",), "count", "Count the part in hand in a place.", (PARTS,)),
+    Action(
+        "stuck",
+        ("s",),
+        "stuck",
+        "Something is in the way: raise a blocker.",
+        (PARTS, BLOCKERS, LOG),
+    ),
+    Action("unstuck", ("u",), "unstuck", "The blocker in hand is out of the way.", (BLOCKERS,)),
+    Action("note", ("N", "a"), "note", "Write a note about what is in hand.", (LOG,)),
+    Action("undo", ("z",), "undo", "Undo the newest thing done here.", (PARTS, BLOCKERS, LOG)),
+    Action("redo", ("y",), "redo", "Bring back what was undone last.", (LOG,)),
+    Action(
+        "line",
+        ("enter", "colon"),
+        "line",
+        "Type a line of the day; Esc goes back to the list and keeps it.",
+        VIEWS,
+    ),
+    Action("filter", ("slash",), "filter", "Show only the rows that hold these words.", VIEWS),
+    Action("only_open", ("o",), "only open", "Show only the checks still to do, or all."),
+    Action("next_open", ("full_stop", "j"), "next open", "Go to the next check still to do."),
+    Action("next_bay", ("right_square_bracket",), "next bay", "Go to the next bay."),
+    Action("previous_bay", ("left_square_bracket",), "bay before", "Go to the bay before."),
+    Action("next_hold", ("h",), "hold point", "Show the next hold point."),
+    Action("next_zone", ("v",), "zone", "Show the next zone, then all of them."),
+    Action("adopt", ("p",), "phases", "Take up phases: their tasks, checks and hold points."),
+    Action("view('checks')", ("1",), "checks", "Go to the checks."),
+    Action("view('parts')", ("2",), "parts", "Go to the parts."),
+    Action("view('blockers')", ("3",), "blockers", "Go to the blockers."),
+    Action("view('log')", ("4",), "log", "Go to the log."),
+    Action("next_view", ("tab",), "next view", "Go to the next view, or the next question."),
+    Action("previous_view", ("shift+tab",), "view before", "Go to the view before."),
+    Action("daylight", ("T",), "daylight", "Dark colours, or light ones for the sun."),
+    Action("help", ("question_mark", "f1"), "help", "Show all keys.", VIEWS),
+    Action("leave", ("q", "ctrl+q"), "quit", "Quit; everything acknowledged is kept.", VIEWS),
+)
+
+GAP = "  "
+
+
+def footer(view: str, width: int) -> str:
+    """The keys that matter in a view, never wider than ``width`` cells.
+
+    Help and quit come last and are kept; of the others as many as fit, first come first.
+    """
+    fitting = [action for action in ACTIONS if view in action.views]
+    words = [f"{action.key} {action.word}" for action in fitting]
+    kept, others = words[-2:], words[:-2]
+    while others and len(GAP.join([*others, *kept])) > width:
+        others.pop()
+    return GAP.join([*others, *kept])[:width]
+
+
+def help_rows() -> list[tuple[str, str]]:
+    """Every action's keys and what it does."""
+    return [(action.all_keys, action.help) for action in ACTIONS]

@@ -1,0 +1,68 @@
+"""The application: its colours, its signals, and the one screen it opens on."""
+
+from __future__ import annotations
+
+import asyncio
+import os
+import signal
+from collections.abc import Iterable
+
+from textual.app import App, SystemCommand
+from textual.screen import Screen
+
+from tracker.app.session import Session
+from tracker.tui.actions import ACTIONS
+from tracker.tui.screen import BuildScreen
+from tracker.tui.sitting import Sitting
+from tracker.tui.theme import DARK, LIGHT, OWN_VARIABLES
+
+ENDING_SIGNALS = (signal.SIGTERM, signal.SIGHUP)
+NARROW, WIDE = "-narrow", "-wide"
+
+
+class BuildApp(App[None]):
+    """The screen on one build.
+
+    Parameters
+    ----------
+    session: the build, open.
+    """
+
+    CSS_PATH = "app.tcss"
+    TITLE = "closein"
+    HORIZONTAL_BREAKPOINTS = [(0, NARROW), (110, WIDE)]  # noqa: RUF012 (the base declares it so)
+    VERTICAL_BREAKPOINTS = [(0, "-low"), (34, "-tall")]  # noqa: RUF012
+
+    def __init__(self, session: Session) -> None:
+        # Without colours of our own the filter for NO_COLOR leaves none at all, not grey ones.
+        super().__init__(ansi_color=True if os.environ.get("NO_COLOR") else None)
+        self.sitting = Sitting(session)
+        for theme in (DARK, LIGHT):
+            self.register_theme(theme)
+        self.theme = DARK.name
+
+    def get_theme_variable_defaults(self) -> dict[str, str]:
+        """Our own colours, for themes that lack them."""
+        return dict(OWN_VARIABLES)
+
+    def get_default_screen(self) -> Screen:
+        """The screen it opens on."""
+        return BuildScreen(self.sitting)
+
+    def on_mount(self) -> None:
+        """Leave the terminal as it was found when somebody ends the program from outside."""
+        loop = asyncio.get_running_loop()
+        for number in ENDING_SIGNALS:
+            loop.add_signal_handler(number, self.exit, None, 128 + number)
+
+    def get_system_commands(self, screen: Screen) -> Iterable[SystemCommand]:
+        """The palette holds the same actions as the keys."""
+        for action in ACTIONS:
+            yield SystemCommand(
+                action.word,
+                f"{action.help}  {action.all_keys}",
+                lambda name=action.name: self._run(name),
+            )
+
+    def _run(self, name: str) -> None:
+        self.call_next(self.screen.run_action, name)

@@ -1,0 +1,134 @@
+"""What has to be asked before something can be done: plain values, made from the row in hand."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from tracker.tui.actions import BLOCKERS, CHECKS, PARTS
+
+Row = dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One question: its name, what people read, what is filled in already, an example."""
+
+    name: str
+    label: str
+    filled: str = ""
+    hint: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Asking:
+    """What is asked before ``action`` is done to ``row``.
+
+    Parameters
+    ----------
+    about: names the row among those of its action, so that a half-typed answer finds it again.
+    title: what is about to be done.
+    warning: a rule that speaks against it, or ''.
+    """
+
+    action: str
+    row: Row
+    about: str
+    title: str
+    questions: tuple[Question, ...]
+    warning: str = ""
+
+
+REASON = Question("why", "reason")
+
+
+def asking(action: str, view: str, row: Row, today: str, second: str, hold: str) -> Asking | None:
+    """What must be asked, or None where nothing has to be.
+
+    Parameters
+    ----------
+    row: the row in hand, {} where there is none.
+    today: ISO date. second: the second person named last, or ''. hold: the hold point shown.
+    """
+    if action in ("good", "measure", "waive", "not_applicable", "take_back"):
+        return _about_check(action, row, second)
+    if action == "count":
+        return _count(row)
+    if action == "stuck":
+        return _stuck(view, row, hold)
+    if action == "unstuck":
+        questions = (
+            Question("on", "since which day", today, "2027-03-02"),
+            Question("lost_h", "hours it cost, if known", "", "2.5"),
+        )
+        return Asking(action, row, row["slug"], f"{row['text']}: out of the way", questions)
+    if action == "note":
+        subject = str(row.get("subject") or row.get("part") or "") if view != BLOCKERS else ""
+        on = "" if subject == "vehicle" else subject
+        questions = (Question("text", "note"), Question("on", "about (a name, or empty)", on))
+        return Asking(action, row, on, "note", questions)
+    if action == "adopt":
+        hint = "framing deck rough-in-wiring insulation"
+        return Asking(action, row, "", "take up phases", (Question("names", "names", "", hint),))
+    return None
+
+
+def _about_check(action: str, row: Row, second: str) -> Asking | None:
+    name = f"{row['check']} on {row['subject']}"
+    person = Question("second", "second person", second)
+    if action == "measure" or (action == "good" and row.get("measured")):
+        unit, limit = row.get("unit") or "", row.get("limit")
+        value = Question("value", "measured", "", EXAMPLES.get(unit, f"a number in {unit}"))
+        band = (person, REASON) if row.get("band") else ()
+        return Asking(
+            "measure", row, name, f"{name}: {limit or 'it asks for no number'}", (value, *band)
+        )
+    if action == "good":
+        if row.get("how") != "second person":
+            return None
+        return Asking(action, row, name, f"{name} is good, read by a second person", (person,))
+    if action == "take_back":
+        return Asking(action, row, name, f"take back the answer of {name}", (REASON,))
+    if action == "not_applicable":
+        return Asking(action, row, name, f"{name} does not apply", (REASON,))
+    missed = f"If missed: {row.get('missed')}" if row.get("missed") else ""
+    warning = missed if row.get("may_be_waived") else f"This can never be waived. {missed}"
+    two = (REASON, person) if row.get("class") == "hold" else (REASON,)
+    return Asking("waive", row, name, f"waive {name}", two, warning)
+
+
+EXAMPLES = {
+    "m": "0.42 m, 42 cm or 16.5 in",
+    "mm": "25 mm or 1 in",
+    "C": "12 C or 54 F",
+    "K": "3.5 K",
+    "%": "2.4",
+    "": "2.4",
+}
+
+
+def _count(row: Row) -> Asking:
+    where = [lot["place"] for lot in row.get("lots", ())]
+    questions = (
+        Question("answer", "what is there", "", "12, or 4.2m,3.1m, or plenty, low, out, unknown"),
+        Question("place", "where", where[0] if where else "", "shelf, bin, whose vehicle"),
+    )
+    return Asking("count", row, str(row["part"]), f"count {row['part']}", questions)
+
+
+def _stuck(view: str, row: Row, hold: str) -> Asking:
+    part = str(row.get("part", "")) if view == PARTS else ""
+    stops = str(row.get("check", hold)) if view == CHECKS else hold
+    questions = (
+        Question("text", "what is in the way", f"out of {part}" if part else ""),
+        Question(
+            "kind",
+            "kind",
+            "part" if part else "",
+            "part person weather tool decision information inspection money predecessor vehicle",
+        ),
+        Question("stops", "what it stops", stops),
+        Question("owes", "who owes the next step"),
+        Question("expected", "expected, if known", "", "2027-03-02"),
+    )
+    return Asking("stuck", {"part": part}, part, "something is in the way", questions)

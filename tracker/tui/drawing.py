@@ -1,0 +1,154 @@
+"""Drawing: puts the words and lines of a sitting into the widgets. All text goes in literally."""
+
+from __future__ import annotations
+
+from textual.content import Content
+from textual.widgets import Static
+
+from tracker.build.names import clean
+from tracker.tui.actions import BLOCKERS, CHECKS, LOG, PARTS, VIEWS, footer
+from tracker.tui.deeds import Deeds
+from tracker.tui.panes import Pane
+from tracker.tui.phaseline import phase_line_text
+from tracker.tui.rows import blocker_lines, check_lines, log_lines, part_lines
+from tracker.tui.words import (
+    blocker_words,
+    check_words,
+    hold_line,
+    lapse_words,
+    nothing_open,
+    part_words,
+    some,
+    strip_words,
+)
+
+NOTHING = {
+    PARTS: "No parts yet: 'closein part add' adds one.",
+    BLOCKERS: "Nothing is in the way. s raises a blocker.",
+    LOG: "Nothing is written down yet.",
+}
+
+
+class Drawing(Deeds):
+    """The part of the screen that draws."""
+
+    def pane(self, view: str) -> Pane:
+        """The pane of a view."""
+        return self.query_one(f"#pane-{view}", Pane)
+
+    def put(self, selector: str, *parts: str | Content | tuple[str, str]) -> None:
+        """Put text, cleaned and never read as markup, into a widget."""
+        cleaned = [
+            (clean_lines(part[0]), part[1])
+            if isinstance(part, tuple)
+            else clean_lines(part)
+            if isinstance(part, str)
+            else part
+            for part in parts
+        ]
+        self.query_one(selector, Static).update(Content.assemble(*cleaned))
+
+    def tell(self, text: str, failed: bool = False) -> None:
+        """Put a sentence into the strip."""
+        self.sitting.say(text, failed)
+        self.draw_message()
+
+    def draw(self) -> None:
+        """Everything anew; what is in hand stays in hand."""
+        self.draw_head()
+        self.draw_lists()
+        self.draw_detail()
+        self.draw_foot()
+
+    def draw_head(self) -> None:
+        """The phase line and the hold point shown."""
+        sitting, width = self.sitting, self.app.size.width - 2
+        text, start, end = phase_line_text(sitting.phases, width)
+        if text:
+            here = (text[start:end], "bold $accent")
+            self.put("#phase-line", (text[:start], "$quiet"), here, (text[end:], "$quiet"))
+        else:
+            self.put("#phase-line", (f"{sitting.session.marked.name}: no phases yet", "bold"))
+        lapse = lapse_words(sitting.walk)
+        self.put(
+            "#hold-line", hold_line(sitting.walk, width), (f" · {lapse}" if lapse else "", "$error")
+        )
+
+    def draw_lists(self) -> None:
+        """The lists of all views and their titles."""
+        sitting, filters = self.sitting, self.sitting.filters
+        walk = sitting.walk
+        places = walk["places"] if walk else []
+        blockers = walk["blockers"] if walk else []
+        lists = {
+            CHECKS: check_lines(places, filters[CHECKS], sitting.only_open),
+            PARTS: part_lines(sitting.parts, filters[PARTS]),
+            BLOCKERS: blocker_lines(blockers, filters[BLOCKERS]),
+            LOG: log_lines(sitting.acts, filters[LOG]),
+        }
+        still = walk["points"]["open"] + walk["points"]["bad"] if walk else 0
+        counts = {
+            CHECKS: f"{still} to do" + (", only those" if sitting.only_open else ""),
+            PARTS: some(sitting.strip["shortages"], "shortage"),
+            BLOCKERS: f"{len(blockers)} open" if blockers else "none",
+            LOG: "",
+        }
+        for number, view in enumerate(VIEWS, 1):
+            limited = f"  filter: {filters[view]}" if filters[view] else ""
+            title = f"{number} {view}  {counts[view]}{limited}"
+            empty = NOTHING.get(view) or nothing_open(walk)
+            if filters[view]:
+                empty = f"Nothing here holds '{filters[view]}'; Esc clears the filter."
+            self.pane(view).show(clean(title), lists[view], clean(empty))
+        self.draw_tabs(counts)
+
+    def draw_tabs(self, counts: dict[str, str]) -> None:
+        """The views there are, the one in hand in brackets."""
+        parts: list[str | Content | tuple[str, str]] = []
+        for number, view in enumerate(VIEWS, 1):
+            text = f"{number} {view} {counts[view]}".rstrip()
+            here = view == self.view
+            parts += [(f"[{text}]", "bold $primary") if here else f" {text} ", " "]
+        self.put("#tabs", *parts)
+
+    def draw_detail(self) -> None:
+        """What is in hand, in full."""
+        row = self.row
+        if self.view == CHECKS and row:
+            text, missed, basis = check_words(row)
+            self.put(
+                "#detail", (f"{text}\n", "bold"), (f"{missed}\n", "$accent"), (basis, "$quiet")
+            )
+        elif self.view == CHECKS:
+            self.put("#detail", nothing_open(self.sitting.walk))
+        elif self.view == PARTS and row:
+            title, lies, stops = part_words(row)
+            self.put("#detail", (f"{title}\n", "bold"), f"{lies}\n", stops)
+        elif self.view == BLOCKERS and row:
+            title, owes, stops = blocker_words(row)
+            self.put("#detail", (f"{title}\n", "bold"), f"{owes}\n", stops)
+        elif row:
+            said = "\n".join(row["words"])
+            self.put("#detail", (f"{row['name']} by {row['by']}, {row['when'][:16]}\n", ""), said)
+        else:
+            self.put("#detail", "")
+
+    def draw_message(self) -> None:
+        """The last sentence: what was saved, or what went wrong, until the next one."""
+        sitting = self.sitting
+        message = self.query_one("#message", Static)
+        message.display = bool(sitting.message)
+        message.set_class(sitting.failed, "-failed")
+        sign = "✗" if sitting.failed else "·"
+        self.put("#message", f"{sign} {sitting.message}")
+
+    def draw_foot(self) -> None:
+        """The message, the strip and the keys."""
+        self.draw_message()
+        self.put("#strip", strip_words(self.sitting.strip, self.app.size.width - 2))
+        self.put("#footer", footer(self.view, self.app.size.width - 2))
+
+
+def clean_lines(text: str) -> str:
+    """Text without control characters, its own line ends kept."""
+    return "\n".join(clean(line) for line in text.split("\n"))

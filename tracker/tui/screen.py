@@ -1,0 +1,164 @@
+"""The screen: what stands where, which view is in hand, and where typed words go."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from textual import events, on
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Container, Horizontal, Vertical
+from textual.widgets import Input, Static
+
+from tracker.tui.actions import ACTIONS, CHECKS, VIEWS
+from tracker.tui.asker import Asker
+from tracker.tui.lines import Lines
+from tracker.tui.moving import Moving
+from tracker.tui.panes import Pane
+from tracker.tui.rows import BLOCKER_COLUMNS, CHECK_COLUMNS, LOG_COLUMNS, PART_COLUMNS, SETTLED
+from tracker.tui.sitting import Sitting
+
+LOOK_EVERY_S = 0.5
+COLUMNS = (CHECK_COLUMNS, PART_COLUMNS, BLOCKER_COLUMNS, LOG_COLUMNS)
+ENTRY_HINT = "12 label ok · out glands · 3 people 8-16 dry 6C · or a note"
+
+
+class BuildScreen(Moving):
+    """Everything of a build on one screen."""
+
+    BINDINGS: ClassVar = [
+        *(
+            Binding(",".join(action.keys), action.name, action.help, show=False)
+            for action in ACTIONS
+        ),
+        Binding("escape", "back", show=False),
+    ]
+
+    def __init__(self, sitting: Sitting) -> None:
+        super().__init__()
+        self.sitting = sitting
+        self.view = CHECKS
+        self.leaving = False
+
+    def compose(self) -> ComposeResult:
+        """Phase line, hold point, views, what is in hand, questions, entry line, strip, keys."""
+        yield Static(id="phase-line", markup=False)
+        yield Static(id="hold-line", markup=False)
+        yield Static(id="tabs", markup=False)
+        with Container(id="views"):
+            yield Pane(CHECKS, COLUMNS[0])
+            with Vertical(id="side"):
+                for view, columns in zip(VIEWS[1:], COLUMNS[1:], strict=True):
+                    yield Pane(view, columns)
+        yield Static(id="detail", markup=False)
+        yield Asker()
+        with Horizontal(id="filter-row"):
+            yield Static("filter /", classes="sign", markup=False)
+            yield Input(compact=True, id="filter", select_on_focus=False)
+        with Horizontal(id="entry-row"):
+            yield Static("›", classes="sign", markup=False)
+            yield Input(compact=True, id="entry", select_on_focus=False, placeholder=ENTRY_HINT)
+        yield Static(id="message", markup=False)
+        yield Static(id="strip", markup=False)
+        yield Static(id="footer", markup=False)
+
+    def on_mount(self) -> None:
+        """Open on the first check still to do, and look for others' acts from now on."""
+        self.draw()
+        self.action_view(CHECKS)
+        if self.row.get("state") in SETTLED:
+            self.action_next_open()
+        self.set_interval(LOOK_EVERY_S, self.look)
+
+    def look(self) -> None:
+        """Draw anew where others wrote, or where the day changed."""
+        if self.sitting.look():
+            self.draw()
+
+    @property
+    def box(self) -> Input:
+        """The entry line."""
+        return self.query_one("#entry", Input)
+
+    def on_resize(self, event: events.Resize) -> None:
+        """The lines of words depend on the width."""
+        self.draw_head()
+        self.draw_foot()
+
+    @on(Lines.InHand)
+    def in_hand(self, event: Lines.InHand) -> None:
+        """Say more of what is in hand."""
+        if event.lines is self.lines:
+            self.draw_detail()
+
+    @on(events.DescendantFocus)
+    def follow(self, event: events.DescendantFocus) -> None:
+        """A click into another list makes it the view in hand."""
+        if isinstance(event.widget, Lines) and event.widget.id != self.view:
+            self.action_view(str(event.widget.id))
+
+    def action_line(self) -> None:
+        """Type a line of the day."""
+        self.box.focus()
+
+    @on(Input.Submitted, "#entry")
+    def take_line(self, event: Input.Submitted) -> None:
+        """Take the line; it is cleared only once it is saved."""
+        if not event.value.strip():
+            self.lines.focus()
+            return
+        if self.sitting.line(event.value):
+            event.input.clear()
+        self.draw()
+
+    def action_filter(self) -> None:
+        """Type the words that rows must hold."""
+        box = self.query_one("#filter", Input)
+        box.value = self.sitting.filters[self.view]
+        self.query_one("#filter-row").display = True
+        box.focus()
+
+    @on(Input.Changed, "#filter")
+    def refilter(self, event: Input.Changed) -> None:
+        """Filter while it is typed."""
+        if event.value != self.sitting.filters[self.view]:
+            self.sitting.filters[self.view] = event.value
+            self.draw()
+
+    @on(Input.Submitted, "#filter")
+    def keep_filter(self) -> None:
+        """Back to the list, filtered."""
+        self.query_one("#filter-row").display = False
+        self.lines.focus()
+
+    def action_back(self) -> None:
+        """Back to the list; a filter is cleared, a line half typed is kept."""
+        at_entry = self.focused is self.box
+        if not at_entry and self.sitting.filters[self.view]:
+            self.sitting.filters[self.view] = ""
+        self.query_one("#filter-row").display = False
+        self.sitting.say("")
+        self.draw()
+        self.lines.focus()
+
+    def action_daylight(self) -> None:
+        """Dark colours or light ones."""
+        from tracker.tui.theme import other
+
+        self.app.theme = other(self.app.theme)
+
+    def action_help(self) -> None:
+        """All keys on one page."""
+        from tracker.tui.help import HelpScreen
+
+        self.app.push_screen(HelpScreen())
+
+    def action_leave(self) -> None:
+        """Quit; where something typed is not saved yet, only when asked twice."""
+        asker = self.query_one(Asker)
+        typed = self.box.value.strip() or asker.begun
+        if typed and not self.leaving:
+            self.leaving = True
+            self.tell("something typed is not saved yet; q again quits without it", failed=True)
+        else:
+            self.app.exit()
