@@ -25,7 +25,9 @@ def start_up(folder: Path) -> Iterator[str]:
     """
     home = folder / "home"
     home.mkdir()
-    environment = {**os.environ, "HOME": str(home), "XDG_DATA_HOME": str(home / "data")}
+    # Without PYTHON... settings: one of them may forbid the compiled files that everybody has.
+    kept = {name: value for name, value in os.environ.items() if not name.startswith("PYTHON")}
+    environment = {**kept, "HOME": str(home), "XDG_DATA_HOME": str(home / "data")}
     copy = folder / "demo"
 
     def run(code: str, *words: str) -> Callable[[], None]:
