@@ -32,13 +32,17 @@ def slug_of(text: str) -> str:
 def shown_slugs(items: Iterable[Item]) -> dict[str, Item]:
     """Items by the name they show; a name used twice shows as r12 and r12~2."""
     named: dict[str, Item] = {}
-    lower: dict[str, int] = {}
+    lower: set[str] = set()
     for item in items:
         if item.removed is not None:
             continue
-        key = item.slug.casefold()
-        lower[key] = number = lower.get(key, 0) + 1
-        named[item.slug if number == 1 else f"{item.slug}~{number}"] = item
+        slug = shown = " ".join(clean(item.slug).split()) or "unnamed"
+        number = 1
+        while shown.casefold() in lower:
+            number += 1
+            shown = f"{slug}~{number}"
+        lower.add(shown.casefold())
+        named[shown] = item
     return named
 
 
@@ -56,7 +60,7 @@ class Names:
         for kind, items in by_kind.items():
             self.by_kind[kind] = shown_slugs(items)
             self.used[kind] = {item.slug.casefold() for item in items}
-            self.shown.update((item.id, item.slug) for item in items if item.removed is not None)
+            self.shown.update((item.id, clean(item.slug)) for item in items)
             self.shown.update((item.id, name) for name, item in self.by_kind[kind].items())
 
     def find(self, text: str, kinds: Sequence[str] = (), noun: str = "") -> Item:
