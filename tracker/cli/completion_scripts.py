@@ -98,46 +98,76 @@ def _bash(typed: Sequence[Typed]) -> str:
     return text
 
 
+FISH = """\
+# Completion of closein for fish. Names are asked of the build.
+function __closein_words
+    set -l words
+    set -l skip 0
+    for word in (commandline -opc)[2..-1]
+        if test $skip = 1
+            set skip 0
+        else if test "$word" = --build
+            set skip 1
+        else if not string match -q -- '-*' "$word"
+            set -a words "$word"
+        end
+    end
+    string join \\n -- $words
+end
+function __closein_at
+    set -l words (__closein_words)
+    test (count $argv) -eq 0; and test (count $words) -eq 0; and return 0
+    test "$words[1]" = "$argv[1]"; or return 1
+    switch "$argv[2]"
+        case ''
+            return 0
+        case -
+            not contains -- "$words[2]" $argv[3..-1]
+        case '*'
+            test "$words[2]" = "$argv[2]"
+    end
+end
+function __closein_names
+    set -l words (commandline -opc)
+    set -l at (contains -i -- --build $words)
+    if test -n "$at"; and test (count $words) -gt $at
+        closein --build $words[(math $at + 1)] item list --names $argv 2>/dev/null
+    else
+        closein item list --names $argv 2>/dev/null
+    end
+end
+complete -c closein -f
+"""
+
+
 def fish(typed: Sequence[Typed]) -> str:
     """The script for fish."""
+    build = GLOBAL["--build"]
     lines = [
-        "# Completion of closein for fish. Names are asked of the build.",
-        "function __closein_names",
-        "    set -l words (commandline -opc)",
-        "    set -l at (contains -i -- --build $words)",
-        '    if test -n "$at"; and test (count $words) -gt $at',
-        "        closein --build $words[(math $at + 1)] item list --names $argv 2>/dev/null",
-        "    else",
-        "        closein item list --names $argv 2>/dev/null",
-        "    end",
-        "end",
-        "complete -c closein -f",
-        "complete -c closein -l build -r -a '(__fish_complete_directories)' "
-        f"-d {_quoted(GLOBAL['--build'])}",
+        f"complete -c closein -l build -r -a '(__fish_complete_directories)' -d {_quoted(build)}"
     ]
-    commands = [one.path[0] for one in typed if len(one.path) == 1]
-    none_yet = f"not __fish_seen_subcommand_from {' '.join(commands)}"
     for one in typed:
         if len(one.path) == 1:
-            lines.append(_fish(none_yet, f"-a {one.path[0]}", one.help))
+            lines.append(_fish("__closein_at", f"-a {one.path[0]}", one.help))
     for one in typed:
-        seen = f"__fish_seen_subcommand_from {one.path[0]}"
-        if len(one.path) > 1:
-            seen += f"; and __fish_seen_subcommand_from {one.path[1]}"
-        elif inner := [other.path[1] for other in typed if other.path[:-1] == one.path]:
-            seen += f"; and not __fish_seen_subcommand_from {' '.join(inner)}"
+        inner = [other.path[1] for other in typed if other.path[:-1] == one.path]
+        here = " ".join(["__closein_at", *one.path, *(["-", *inner] if inner else [])])
         for word, help_text in one.words.items():
-            lines.append(_fish(seen, f"-a {word}", help_text))
+            lines.append(_fish(here, f"-a {word}", help_text))
         if one.names is not None:
-            lines.append(_fish(seen, f"-a '(__closein_names {one.names})'".replace(" )", ")"), ""))
+            lines.append(_fish(here, f"-a {_names(one.names)}", ""))
         if one.files:
-            lines.append(_fish(seen, "-F", ""))
+            lines.append(_fish(here, "-F", ""))
         for option, help_text in one.options.items():
             what = f"-l {option.removeprefix('--')}"
             if option in one.values:
-                what += f" -x -a '(__closein_names {one.values[option]})'".replace(" )", ")")
-            lines.append(_fish(seen, what, help_text))
-    return "\n".join(lines) + "\n"
+                what += f" -x -a {_names(one.values[option])}"
+            lines.append(_fish(here, what, help_text))
+    return FISH + "\n".join(lines) + "\n"
+
+
+def _names(kind: str) -> str:
+    return f"'(__closein_names {kind})'" if kind else "'(__closein_names)'"
 
 
 def _fish(condition: str, what: str, help_text: str) -> str:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from tracker.cli.desk import Desk
 from tracker.cli.options import reading, writing
-from tracker.errors import BadInput, CloseinError
+from tracker.errors import BadInput, CloseinError, NotSaved
 
 if TYPE_CHECKING:
     from tracker.app.planfile import Difference
@@ -132,22 +132,37 @@ def _edit(args: argparse.Namespace, desk: Desk) -> int:
             _open_editor(path)
             status = _take(args, desk, session, _read(str(path)), str(path), base)
         except CloseinError as error:
+            if _untouched(path, base):
+                _forget(path, before)
+                raise
             if not (sys.stdin.isatty() and sys.stdout.isatty()):
                 raise _kept(error, path) from None
             desk.warn(str(error))
             if input("edit again? [Y/n] ").strip().casefold() in ("n", "no"):
                 raise _kept(error, path) from None
             continue
-        path.unlink(missing_ok=True)
-        before.unlink(missing_ok=True)
+        _forget(path, before)
         return status
 
 
+def _untouched(path: Path, base: str) -> bool:
+    try:
+        return _read(str(path)) == base
+    except CloseinError:
+        return False
+
+
+def _forget(*paths: Path) -> None:
+    for path in paths:
+        path.unlink(missing_ok=True)
+
+
 def _kept(error: CloseinError, path: Path) -> CloseinError:
-    kept = type(error).__new__(type(error))
-    message = f"{error}; nothing was written, the text is kept in {path} ('plan edit --again')"
-    CloseinError.__init__(kept, message)
-    return kept
+    where = "" if str(path) in str(error) else f" in {path}"
+    kind = NotSaved if isinstance(error, NotSaved) else BadInput
+    return kind(
+        f"{error}; nothing was written, the text is kept{where}: 'closein plan edit --again'"
+    )
 
 
 def _open_editor(path: Path) -> None:
@@ -176,8 +191,6 @@ def _read(name: str) -> str:
 
 
 def _write(path: Path, text: str) -> None:
-    from tracker.errors import NotSaved
-
     try:
         path.write_text(text, "utf-8")
     except OSError as error:

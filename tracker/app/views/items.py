@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from tracker.app.session import Session
 from tracker.build.item import Item, as_list
 from tracker.build.kinds import kind_of, kinds, show, unknown_fields
 from tracker.build.release import is_buried
+
+PLAIN = re.compile(r"[A-Za-z0-9-]+(?:~[0-9]+)?")
+"""A name as this program gives it: nothing in it means anything to a shell."""
 
 FROM_PHASES = ("phase", "task", "check", "holdpoint")
 """Kinds that a list without a kind leaves out: they are the phases' and there are many."""
@@ -133,6 +137,10 @@ def fields_in_words(session: Session, item: Item) -> dict[str, str]:
 
 
 def all_names(session: Session, kind: str | None = None) -> list[str]:
-    """Every name that can be typed, for completion; of one kind where it is given."""
+    """Every name that can be typed, for completion; of one kind where it is given.
+
+    A name that no release of this program gives is left out: shells expand what completes.
+    """
     wanted = (kind,) if kind else tuple(session.names.by_kind)
-    return [name for each in wanted for name in session.names.by_kind.get(each, {})]
+    names = (name for each in wanted for name in session.names.by_kind.get(each, {}))
+    return [name for name in names if PLAIN.fullmatch(name)]
