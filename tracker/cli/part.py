@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from tracker.app.session import Intent, Session
     from tracker.build.stock import Lot
 
-SUMMARY = "Parts: what came, went, was counted, ordered or ran out; without a word, the list."
+SUMMARY = "Parts: what came, went, was counted, ordered or ran out; alone, the list."
 EXAMPLES = """\
   closein part add glands unit=each needed=12 stops=cut-roof-holes
   closein part receive glands 10 --at "shelf 2"

@@ -24,7 +24,6 @@ EXAMPLES = """\
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What may follow the command word."""
-    parser.formatter_class = argparse.RawDescriptionHelpFormatter
     parser.add_argument("line", nargs="*", metavar="LINE", help="what happened, in your words")
     writing(parser)
 

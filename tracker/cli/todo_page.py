@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tracker.app.views.words.speaker import ranges
+from tracker.app.views.words.speaker import natural, ranges
 from tracker.cli.desk import Desk
 
 Row = Mapping[str, Any]
@@ -138,7 +138,7 @@ class Page:
         self.desk.wrapped(str(first["text"]), "      ")
         limits = by([row for row in group if row["limit"]], "limit")
         for limit, rows in limits.items():
-            whose = "" if len(limits) == 1 else f" for {ranges([r['subject'] for r in rows])}"
+            whose = "" if len(limits) == 1 else f" for {subjects(rows)}"
             self.desk.wrapped(f"limit{whose}: {limit}", "        ", "      ")
         reopened = [row for row in group if row["because"]]
         for row in reopened:
@@ -160,7 +160,10 @@ class Page:
             self.desk.wrapped(f"if missed: {row['missed']}", "        ", "      ")
 
     def _open_by_bay(self) -> None:
-        bays = sorted(by(self.view["open"], "bay").items(), key=lambda pair: walking(pair[0]))
+        bays = sorted(
+            by(self.view["open"], "bay").items(),
+            key=lambda pair: (pair[0] is None, natural(pair[0] or "")),
+        )
         for bay, rows in bays:
             self._section(f"Bay {bay}" if bay else "In no bay, or the whole vehicle", len(rows))
             lines = []
@@ -192,7 +195,7 @@ class Page:
             key = (row["kind"], ", ".join(row["fields"]))
             groups.setdefault(key, []).append(row["item"])
         texts = [
-            f"{kind} {ranges(items)} ({len(items)}): {fields}"
+            f"{kind} {ranges(sorted(items, key=natural))} ({len(items)}): {fields}"
             for (kind, fields), items in groups.items()
         ]
         self._bullets("Unknown, and due before it is buried", texts)
@@ -262,16 +265,9 @@ def by(rows: Sequence[Row], key: str) -> dict[Any, list[Row]]:
     return groups
 
 
-def walking(bay: str | None) -> tuple[bool, str, int]:
-    """Sorts bays by name with their numbers as numbers, what lies in none last."""
-    name = bay or ""
-    head = name.rstrip("0123456789")
-    return bay is None, head, int(name[len(head) :] or 0)
-
-
 def subjects(rows: Sequence[Row]) -> str:
     """The subjects of rows in few words, and how many: ``L1-L4 L7 (5)``; '' for the vehicle."""
-    names = [str(row["subject"]) for row in rows]
+    names = sorted((str(row["subject"]) for row in rows), key=natural)
     if names == ["vehicle"]:
         return ""
     return f"{ranges(names)} ({len(names)})" if len(names) > 1 else names[0]

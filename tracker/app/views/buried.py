@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tracker.act import Act
 from tracker.app.session import Session
-from tracker.app.views.words.speaker import ranges
+from tracker.app.views.words.speaker import natural, ranges
 from tracker.build.kinds import kinds
 
 
@@ -17,10 +17,4 @@ def buried_by(session: Session, act: Act) -> dict[str, str]:
             if item is not None:
                 title = kinds()[item.kind].title if item.kind in kinds() else item.kind
                 found.setdefault(title, []).append(session.names.name(identifier))
-    return {title: ranges(sorted(names, key=_in_order)) for title, names in sorted(found.items())}
-
-
-def _in_order(name: str) -> tuple[str, int, str]:
-    head = name.rstrip("0123456789")
-    digits = name[len(head) :]
-    return head, int(digits) if digits else -1, name
+    return {title: ranges(sorted(names, key=natural)) for title, names in sorted(found.items())}

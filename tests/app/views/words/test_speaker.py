@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tracker.app.views.words.speaker import counted, ranges
+from tracker.app.views.words.speaker import counted, natural, ranges
 
 
 @pytest.mark.parametrize(
@@ -43,3 +43,9 @@ def test_a_range_names_what_went_in_and_nothing_else(numbers: list[int]) -> None
 @pytest.mark.parametrize(("count", "words"), [(0, "0 items"), (1, "1 item"), (2, "2 items")])
 def test_a_count_agrees_with_its_noun(count: int, words: str) -> None:
     assert counted(count, "item") == words
+
+
+def test_names_sort_with_their_numbers_as_numbers() -> None:
+    names = ["vehicle", "B10", "B2", "A5", "B2~2", "B"]
+
+    assert sorted(names, key=natural) == ["A5", "B", "B2", "B10", "B2~2", "vehicle"]

@@ -81,6 +81,13 @@ def ranges(names: Sequence[str]) -> str:
     return " ".join(f"{span[0]}-{span[-1]}" if len(span) > 2 else " ".join(span) for span in spans)
 
 
+def natural(name: str) -> tuple[str, int, str]:
+    """Sorts names with their numbers as numbers: B2 before B10."""
+    head = name.rstrip("0123456789")
+    digits = name[len(head) :]
+    return head, int(digits) if digits.isascii() and digits else -1, name
+
+
 def _follows(one: str, other: str) -> bool:
     first, second = NUMBERED.fullmatch(one), NUMBERED.fullmatch(other)
     return bool(first and second and first[1] == second[1] and int(second[2]) - int(first[2]) == 1)
