@@ -18,6 +18,7 @@ PURE_LIBRARY = {
     "__future__",
     "bisect",
     "collections",
+    "contextlib",
     "dataclasses",
     "datetime",
     "difflib",
@@ -40,6 +41,8 @@ PURE_LIBRARY = {
 }
 READS_ITS_TABLE: dict[str, set[str]] = {
     "tracker/build/kinds.py": {"tomllib", "pathlib", "importlib"},
+    "tracker/sizing/tables.py": {"tomllib", "pathlib"},
+    "tracker/sizing/spec.py": {"importlib"},
 }
 OUTSIDE: dict[str, set[str]] = {
     "app": {"platformdirs", "tomli_w"},
