@@ -11,9 +11,7 @@ from typing import Any
 
 from tracker.journal.disk import SUFFIX, Disk, Look
 
-OPERATIONS = (
-    "looks read lock make_folder append_to write truncate look sync sync_folder close".split()
-)
+OPERATIONS = frozenset(name for name in vars(Disk) if not name.startswith("_"))
 
 
 class PowerLost(BaseException):
@@ -28,7 +26,8 @@ class FaultyDisk:
     inner: the disk that does what is not refused.
     nth: counted from 1; 0 for never.
     forever: it stays broken.
-    taken: of a write that is refused, so many parts in a hundred are written first.
+    taken: of a write that is refused, so many parts in a hundred are written first;
+        if negative, all but so many bytes.
     short: such a write does not raise but returns the count of what it wrote.
     code: the error.
     """
@@ -59,10 +58,11 @@ class FaultyDisk:
             real = getattr(self.inner, name)
             if self.nth and (self.count == self.nth or (self.forever and self.count > self.nth)):
                 self.failed = True
-                if name == "close":
+                if name == "close":  # as on Linux: an error, but the handle is gone
                     real(*args)
                 if name == "write":
-                    part = args[1][: len(args[1]) * self.taken // 100]
+                    data, taken = args[1], self.taken
+                    part = data[:taken] if taken < 0 else data[: len(data) * taken // 100]
                     count = real(args[0], part) if part else 0
                     if self.short:
                         return count

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.journal.desk import BUILD, Desk, kinds, note, reservations
+from tests.journal.desk import BUILD, Desk, kinds, note
 from tests.journal.disks import SimulatedDisk
 from tracker.journal import Journal, Memory
 from tracker.journal.memory import Remembered
