@@ -75,10 +75,17 @@ def written(field: Field, item: Item, build: Build, names: Names) -> Any:
         return (known[0] if known else None) if field.one else known or None
     if field.type == "list":
         fits = isinstance(value, list) and all(isinstance(row, str) for row in value)
-        return value if fits and value else None
+        return [_sound(row) for row in value] if fits and value else None
     if isinstance(value, float) and not isfinite(value):
         return None
-    return value if isinstance(value, str | int | float | bool) else None
+    if isinstance(value, str):
+        return _sound(value)
+    return value if isinstance(value, int | float) else None
+
+
+def _sound(text: str) -> str:
+    """A text as UTF-8 can hold it; halves of a character become '?'."""
+    return text.encode("utf-8", "replace").decode()
 
 
 def _reference(field: Field, identifier: str, names: Names) -> str:
@@ -111,13 +118,10 @@ def toml(value: Any) -> str:
 
 
 def quoted(text: str) -> str:
-    """A text as a TOML string on one line; what can't be written in one becomes '?'."""
+    """A text as a TOML string on one line; what UTF-8 can't hold becomes '?'."""
     marks = {'"': '\\"', "\\": "\\\\", "\n": "\\n", "\t": "\\t", "\r": "\\r"}
-    return '"' + "".join(marks.get(sign) or _sign(sign) for sign in text) + '"'
+    return '"' + "".join(marks.get(sign) or _sign(sign) for sign in _sound(text)) + '"'
 
 
 def _sign(sign: str) -> str:
-    if sign.isprintable():
-        return sign
-    code = ord(sign)
-    return "?" if 0xD800 <= code <= 0xDFFF else f"\\U{code:08X}"
+    return sign if sign.isprintable() else f"\\U{ord(sign):08X}"
