@@ -32,7 +32,7 @@ MAY_IMPORT: dict[str, tuple[str, ...]] = {
     "report": ("errors", "quantity", "build", "plan"),
     "app": ("errors", "act", "quantity", "journal", "build", "plan", "templates"),
     "tui": ("errors", "act", "build", "app"),
-    "cli": ("errors", "act", "build", "app", "tui"),
+    "cli": ("errors", "act", "build", "plan", "templates", "app", "tui"),
     "__main__": ("cli",),
 }
 """The command line starts the screen, lazily: the one arrow between the two faces."""

@@ -25,11 +25,14 @@ LOOK = """
 import json, tracker
 from tracker.templates.shipped import folder as phases
 from tracker.app.demo import folder as demo
+def files(folder):
+    inside = (file.relative_to(folder) for file in folder.rglob("*") if file.is_file())
+    return sorted(str(file) for file in inside if file.parts[0] != "pictures")
 print(json.dumps({
     "package": tracker.__file__,
-    "phases": sorted(file.name for file in phases().glob("*.toml")),
+    "phases": files(phases()),
     "phases_at": str(phases()),
-    "demo": sorted(file.name for file in demo().iterdir() if file.suffix != ".pyc"),
+    "demo": files(demo()),
     "demo_at": str(demo()),
 }))
 """
@@ -51,13 +54,15 @@ def checkout(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="module")
-def shipped_names() -> dict[str, list[str]]:
-    """The files that must be found: those of this checkout."""
+def shipped_names(checkout: Path) -> dict[str, list[str]]:
+    """The files that must be found: the checkout's, but for the pictures of the README."""
     return {
-        "phases": sorted(file.name for file in (ROOT / "phases").glob("*.toml")),
-        "demo": sorted(
-            file.name for file in (ROOT / "demo").iterdir() if file.name != "__pycache__"
-        ),
+        name: sorted(
+            str(file.relative_to(checkout / name))
+            for file in (checkout / name).rglob("*")
+            if file.is_file() and "pictures" not in file.parts
+        )
+        for name in ("phases", "demo")
     }
 
 
