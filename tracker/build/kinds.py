@@ -121,7 +121,9 @@ def take(field: Field, text: Any, names: Names) -> Any:
     ------
     BadInput: names the field, the value and what is allowed.
     """
-    if text is None or (isinstance(text, str) and text.strip().casefold() in ("", "unknown")):
+    if isinstance(text, str):
+        text = clean(text).strip()
+    if text is None or (isinstance(text, str) and text.casefold() in ("", "unknown")):
         return None
     takers = {
         "text": _take_text,
@@ -135,21 +137,21 @@ def take(field: Field, text: Any, names: Names) -> Any:
         return _take_names(field, text, names)
     if field.type == "list":
         rows = text if isinstance(text, list) else str(text).split(",")
-        return [clean(str(row).strip()) for row in rows if str(row).strip()]
+        return [row for row in (clean(str(row)).strip() for row in rows) if row]
     return takers[field.type](field, text)
 
 
 def _take_text(field: Field, text: Any) -> str:
     if isinstance(text, bool | list | dict):
         raise BadInput(f"{field.name} is a text; {text!r} is not")
-    return clean(str(text)).strip()
+    return str(text)
 
 
 def _take_number(field: Field, text: Any) -> float:
     if isinstance(text, bool) or not isinstance(text, int | float | str):
         raise BadInput(f"{field.name} is a number; {text!r} is not")
     if not isinstance(text, str):
-        return _within(field, float(text))
+        return float(_within(field, text))
     try:
         return _within(field, parse(text, field.unit))
     except BadInput as error:
@@ -168,6 +170,8 @@ def _take_whole(field: Field, text: Any) -> int:
 def _within(field: Field, value: float) -> float:
     low = field.low if field.low is not None else float("-inf")
     high = field.high if field.high is not None else float("inf")
+    if abs(value) > 1e300:
+        raise BadInput(f"{field.name} is too large a number")
     if not low <= value <= high:
         raise BadInput(
             f"{field.name} {value:g} {field.unit}".rstrip()
@@ -241,9 +245,7 @@ def show(field: Field, value: Any, names: Names) -> str:
     if field.type == "yesno":
         return "yes" if value else "no"
     if field.type == "names":
-        return ", ".join(names.name(identifier) for identifier in as_list(value))
-    if field.type == "number":
+        return ", ".join(names.name(str(identifier)) for identifier in as_list(value))
+    if field.type == "number" and isinstance(value, int | float):
         return f"{value:g} {field.unit}".rstrip()
-    if field.type == "list":
-        return ", ".join(value)
-    return str(value)
+    return clean(", ".join(map(str, as_list(value))))
