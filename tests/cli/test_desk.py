@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import json
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -38,22 +40,41 @@ def test_a_table_without_rows_prints_nothing(capsys: pytest.CaptureFixture[str])
     assert capsys.readouterr().out == ""
 
 
-def test_nothing_is_coloured_where_nobody_sees_it() -> None:
-    assert Desk().strong("head") == "head"
+def test_nothing_is_coloured_where_nobody_sees_it(capsys: pytest.CaptureFixture[str]) -> None:
+    Desk().say("head", head=True)
+
+    assert capsys.readouterr().out == "head\n"
 
 
 @pytest.mark.parametrize(("name", "value"), [("NO_COLOR", "1"), ("TERM", "dumb")])
-def test_colour_is_left_out_when_it_is_not_wanted(
-    monkeypatch: pytest.MonkeyPatch, name: str, value: str
+def test_a_heading_is_bold_unless_that_is_not_wanted(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, name: str, value: str
 ) -> None:
     desk = Desk()
     monkeypatch.setattr(desk.out, "isatty", lambda: True, raising=False)
     monkeypatch.setenv("TERM", "xterm")
-    coloured = desk.strong("head")
+    desk.say("head", head=True)
     monkeypatch.setenv(name, value)
+    desk.say("head", head=True)
 
-    assert coloured == "\033[1mhead\033[0m"
-    assert desk.strong("head") == "head"
+    assert capsys.readouterr().out == "\033[1mhead\033[0m\nhead\n"
+
+
+def test_nothing_that_is_said_can_steer_a_terminal(capsys: pytest.CaptureFixture[str]) -> None:
+    nasty = "a\033[2Jb\x9b31mc\rd\u202ee"
+    desk = Desk()
+
+    desk.say(nasty)
+    desk.wrapped(nasty, head=True)
+    desk.table([(nasty, nasty)])
+    desk.warn(nasty + "\nnext")
+    desk.json({"key": nasty})
+
+    said = capsys.readouterr()
+    assert said.out.splitlines()[:3] == ["a[2Jb31mcde"] * 2 + ["a[2Jb31mcde  a[2Jb31mcde"]
+    assert said.err == "closein: a[2Jb31mcde next\n"
+    assert "".join(said.out.split("\n")).isprintable()
+    assert json.loads("".join(said.out.splitlines()[3:])) == {"key": nasty}
 
 
 @pytest.mark.parametrize(("stated", "width"), [("100", 100), ("5", 40), ("0", 80), ("wide", 80)])

@@ -6,7 +6,7 @@ import argparse
 from typing import TYPE_CHECKING, Any
 
 from tracker.cli.desk import Desk
-from tracker.cli.options import only_one
+from tracker.cli.options import Parser, only_one, writing
 
 if TYPE_CHECKING:
     from tracker.act import Act
@@ -34,36 +34,32 @@ RESULTS = ("good", "bad", "value", "waive", "na", "reopen")
 RECORDED = {"value": "measured", "waive": "waived", "reopen": "reopened"}
 
 
-def arguments(parser: argparse.ArgumentParser) -> None:
+def arguments(parser: Parser) -> None:
     """What may follow the command word; ``SUMMARY`` explains it, so that help fits a screen."""
-    parser.usage = "closein check CHECK [--at SUBJECT ...] ANSWER [...]"
-    parser.add_argument("check", metavar="CHECK", help=argparse.SUPPRESS)
-    _subject_options(parser)
+    parser.usage, parser.brief = "closein check CHECK [--at SUBJECT ...] ANSWER [...]", True
+    many = {"nargs": "+", "metavar": "SUBJECT", "action": "extend", "default": []}
+    parser.add_argument("check", metavar="CHECK", help="a check")
+    parser.add_argument("--at", help="subjects", **many)
+    parser.add_argument("--but", help="subjects left out", **many)
+    parser.add_argument("--bay", metavar="BAY", help="all in this bay")
+    parser.add_argument("--zone", metavar="ZONE", help="all in this zone")
     answer_options(parser)
-    for name, metavar in (("by", "NAME"), ("when", "T")):
-        parser.add_argument(f"--{name}", metavar=metavar, help=argparse.SUPPRESS)
-    parser.add_argument("--json", action="store_true", help=argparse.SUPPRESS)
-    for action in parser._actions:
-        action.help = argparse.SUPPRESS
+    writing(parser)
 
 
-def _subject_options(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("--at", nargs="+", metavar="SUBJECT", action="extend", default=[])
-    parser.add_argument("--but", nargs="+", metavar="SUBJECT", action="extend", default=[])
-    for name in ("bay", "zone"):
-        parser.add_argument(f"--{name}", metavar=name.upper())
-
-
-def answer_options(parser: argparse.ArgumentParser) -> None:
+def answer_options(parser: Parser) -> None:
     """The options that say what was found; ``settle`` takes them too."""
-    parser.add_argument("--good", action="store_true")
-    parser.add_argument("--bad", action="store_true")
-    parser.add_argument("--value", metavar="V")
-    for name in ("waive", "na", "reopen"):
-        parser.add_argument(f"--{name}", metavar="WHY")
-    for name in ("second", "read", "photo", "note"):
-        parser.add_argument(f"--{name}", metavar="TEXT")
-    parser.add_argument("--remote", action="store_true")
+    parser.add_argument("--good", action="store_true", help="found good")
+    parser.add_argument("--bad", action="store_true", help="found bad")
+    parser.add_argument("--value", metavar="V", help="measured, with its unit")
+    parser.add_argument("--waive", metavar="WHY", help="waived, with the reason")
+    parser.add_argument("--na", metavar="WHY", help="not applicable, with the reason")
+    parser.add_argument("--reopen", metavar="WHY", help="the answer taken back, with the reason")
+    parser.add_argument("--second", metavar="NAME", help="the second person")
+    parser.add_argument("--remote", action="store_true", help="the second by phone or photo")
+    parser.add_argument("--read", metavar="TEXT", help="what the second read off the label")
+    parser.add_argument("--photo", metavar="FILE", help="where the picture is")
+    parser.add_argument("--note", metavar="TEXT", help="the reason or what else there is to say")
 
 
 def run(args: argparse.Namespace, desk: Desk) -> int:
@@ -165,7 +161,7 @@ def _read(args: argparse.Namespace, desk: Desk) -> int:
         return 0
     from tracker.app.views.words.speaker import ranges
 
-    desk.wrapped(desk.strong(f"{view['check']}: {view['text']}"), "  ", "")
+    desk.wrapped(f"{view['check']}: {view['text']}", "  ", "", head=True)
     told = {"before": view["before"], "class": view["class"], "shown by": view["how"]}
     told |= {"against each": view["each"], "waived": "never" if not view["waive"] else None}
     told |= {name: view[name] for name in ("limit", "basis", "missed", "caution")}

@@ -23,5 +23,5 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
     """Print it. All words stand in it, so completing starts the program only for names."""
     from tracker.cli.completion_scripts import script
 
-    desk.out.write(script(args.shell))
+    desk.write(script(args.shell))
     return 0

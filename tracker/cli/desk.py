@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from tracker.act import Act, short_id
-from tracker.errors import CloseinError
+from tracker.errors import BadInput, CloseinError
 
 if TYPE_CHECKING:
     from argparse import Namespace
@@ -76,7 +76,10 @@ class Desk:
             from tracker.cli.moment import parse_when
 
             when = parse_when(args.when, session.now())
-        return session.do(intent, when=when, by=getattr(args, "by", None) or None)
+        by = getattr(args, "by", None)
+        if by is not None and not clean(by).strip():
+            raise BadInput("--by needs a name")
+        return session.do(intent, when=when, by=clean(by).strip() if by else None)
 
     def saved(self, act: Act, words: str, **more: Any) -> None:
         """Say what was saved, now that it is.
@@ -92,11 +95,18 @@ class Desk:
         else:
             self.say(f"saved {short_id(act.id)}: {words}")
 
-    def say(self, text: str = "") -> None:
-        """One line or more for people."""
-        self._write(text + "\n")
+    def say(self, text: str = "", *, head: bool = False) -> None:
+        """One line or more for people; nothing in it can steer a terminal.
 
-    def _write(self, text: str) -> None:
+        Parameters
+        ----------
+        head: is it a heading? Bold where the terminal can and the person wants it.
+        """
+        plain = text if text.isprintable() else "\n".join(map(clean, text.split("\n")))
+        self.write((f"\033[1m{plain}\033[0m" if head and self.coloured else plain) + "\n")
+
+    def write(self, text: str) -> None:
+        """A text as it stands, for files and programs."""
         try:
             self.out.write(text)
         except BrokenPipeError:
@@ -106,17 +116,20 @@ class Desk:
 
     def warn(self, text: str) -> None:
         """A line on standard error that stops nothing."""
-        self.err.write(f"closein: {text}\n")
+        self.err.write(f"closein: {clean(text)}\n")
 
     def json(self, value: Any) -> None:
         """A value for programs."""
         import json
 
-        self._write(json.dumps(value, ensure_ascii=False, indent=2) + "\n")
+        text = json.dumps(value, ensure_ascii=False, indent=2)
+        if not text.replace("\n", "").isprintable():
+            text = json.dumps(value, indent=2)
+        self.write(text + "\n")
 
     def table(self, rows: Sequence[Sequence[Any]], heads: Sequence[str] = ()) -> None:
         """Rows as aligned columns that fit the width; the last column is wrapped."""
-        texts = [[_cell(value) for value in row] for row in rows]
+        texts = [[clean(_cell(value)) for value in row] for row in rows]
         shown = [list(heads), *texts] if heads else texts
         if not texts:
             return
@@ -129,22 +142,25 @@ class Desk:
             start = "".join(f"{cell:<{size}}  " for cell, size in zip(row, widths, strict=False))
             first, *more = wrap(row[-1], room) or [""]
             line = (start + first).rstrip()
-            self.say(self.strong(line) if heads and number == 0 else line)
+            self.say(line, head=bool(heads) and number == 0)
             for rest in more:
                 self.say(" " * before + rest)
 
-    def wrapped(self, text: str, indent: str = "", first: str | None = None) -> None:
+    def wrapped(
+        self, text: str, indent: str = "", first: str | None = None, *, head: bool = False
+    ) -> None:
         """A text in lines that fit the width.
 
         Parameters
         ----------
         indent: what stands before each line.
         first: what stands before the first line, where that is something else.
+        head: is it a heading?
         """
         start = indent if first is None else first
         lines = wrap(text, max(12, self.width - max(len(indent), len(start)))) or [""]
         for number, line in enumerate(lines):
-            self.say(f"{indent if number else start}{line}".rstrip())
+            self.say(f"{indent if number else start}{line}".rstrip(), head=head)
 
     @property
     def width(self) -> int:
@@ -157,11 +173,18 @@ class Desk:
         except (OSError, ValueError):
             return USUAL_WIDTH
 
-    def strong(self, text: str) -> str:
-        """A heading, bold where the terminal can and the person wants it."""
-        if not self.out.isatty() or os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
-            return text
-        return f"\033[1m{text}\033[0m"
+    @property
+    def coloured(self) -> bool:
+        """May a heading be bold?"""
+        plain = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"
+        return bool(self.out.isatty() and not plain)
+
+
+def clean(text: str) -> str:
+    """Text as it may be shown: without signs that steer a terminal, a line's end as a space."""
+    if text.isprintable():
+        return text
+    return "".join(sign for sign in text.replace("\n", " ") if sign.isprintable() or sign == "\t")
 
 
 def not_printed(error: OSError) -> CloseinError:

@@ -134,7 +134,7 @@ def _show(args: argparse.Namespace, desk: Desk) -> int:
     if desk.as_json:
         desk.json(view)
         return 0
-    desk.say(desk.strong(f"{view['kind_title']} {view['name']}"))
+    desk.say(f"{view['kind_title']} {view['name']}", head=True)
     rows = list(view["fields"].items())
     if view["bay"]:
         rows.insert(0, ("bay", ", ".join(view["bay"])))

@@ -44,7 +44,7 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
     for number, day in enumerate(view["days"]):
         if number:
             desk.say()
-        desk.say(desk.strong(day["day"]))
+        desk.say(day["day"], head=True)
         for act in day["acts"]:
             _print_act(desk, act)
     return 0

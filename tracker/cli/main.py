@@ -74,7 +74,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         finally:
             _flush()
     except CloseinError as error:
-        print(f"closein: {error}", file=sys.stderr)
+        print(f"closein: {_shown(str(error))}", file=sys.stderr)
         return error.exit_status
     except KeyboardInterrupt:
         return 130
@@ -188,4 +188,4 @@ def help_text() -> str:
 
 
 def _shown(word: str) -> str:
-    return "".join(sign for sign in word if sign.isprintable())
+    return "".join(sign for sign in word.replace("\n", " ") if sign.isprintable())

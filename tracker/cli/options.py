@@ -31,18 +31,22 @@ class Lines(argparse.RawDescriptionHelpFormatter):
 
 
 class Parser(argparse.ArgumentParser):
-    """A parser that raises :class:`BadInput` in a sentence where argparse would leave."""
+    """A parser that raises :class:`BadInput` in a sentence where argparse would leave.
+
+    ``brief``: the description says all there is to say of the options, so help lists none.
+    """
 
     def __init__(self, **settings: Any) -> None:
         settings.setdefault("formatter_class", Lines)
         super().__init__(allow_abbrev=False, add_help=False, **settings)
-        self.add_argument("-h", "--help", action="help", help=argparse.SUPPRESS)
+        self.brief = False
+        self.add_argument("-h", "--help", action="help", help="say how this is used")
         self._positionals.title = self._optionals.title = None  # two lines more for the rest
 
     def format_help(self) -> str:
         """The help, with a usage of one line and nothing that each command says alike."""
+        formatter = self._get_formatter()
         if self.usage is None:
-            formatter = self._get_formatter()
             words = [
                 formatter._format_args(
                     action, formatter._get_default_metavar_for_positional(action)
@@ -51,7 +55,15 @@ class Parser(argparse.ArgumentParser):
             ]
             options = ["[options]"] if len(self._get_optional_actions()) > 1 else []
             self.usage = " ".join([self.prog, *words, *options]).replace("%", "%%")
-        return super().format_help()
+        formatter.add_usage(self.usage, [], [])
+        formatter.add_text(self.description)
+        for group in () if self.brief else self._action_groups:
+            formatter.start_section(group.title)
+            actions = [a for a in group._group_actions if "--help" not in a.option_strings]
+            formatter.add_arguments(actions)
+            formatter.end_section()
+        formatter.add_text(self.epilog)
+        return formatter.format_help()
 
     def error(self, message: str) -> NoReturn:
         """Say what is wrong, what was meant perhaps, and where to read more."""

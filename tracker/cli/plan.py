@@ -60,7 +60,7 @@ def _export(args: argparse.Namespace, desk: Desk) -> int:
         if desk.as_json:
             desk.json({"plan": text})
         else:
-            desk.out.write(text)
+            desk.write(text)
         return 0
     path = Path(args.file)
     if path.exists() and not args.force:

@@ -6,13 +6,14 @@ import argparse
 
 from tracker.cli.check import RESULTS, answer_options, say_answered, what_was_found
 from tracker.cli.desk import Desk
-from tracker.cli.options import writing
+from tracker.cli.options import Parser, writing
 from tracker.errors import BadInput
 
 SUMMARY = """\
 Settle what two people, who did not know of each other, said differently.
-Without a name it lists that. A field takes the value you give; a check is
-answered again with --at SUBJECT and an answer, as for 'closein check'."""
+Without a name it lists that. A field takes the value you give (--why TEXT where
+the item is buried); a check is answered again with --at SUBJECT and an answer,
+as for 'closein check'. --by NAME, --when T and --json as everywhere."""
 EXAMPLES = """\
   closein settle
   closein settle L3 length 6.2m
@@ -20,17 +21,15 @@ EXAMPLES = """\
 """
 
 
-def arguments(parser: argparse.ArgumentParser) -> None:
+def arguments(parser: Parser) -> None:
     """What may follow the command word."""
     parser.usage = "closein settle [ITEM [FIELD] VALUE | CHECK --at SUBJECT ANSWER]"
+    parser.brief = True
     parser.add_argument("check", nargs="?", metavar="ITEM", help="what is in conflict")
     parser.add_argument("words", nargs="*", metavar="VALUE", help="its field and value")
     parser.add_argument("--at", nargs="+", metavar="SUBJECT", default=[], help="subjects")
     parser.add_argument("--why", metavar="TEXT", help="the reason, where it is buried")
-    before = len(parser._actions)
     answer_options(parser)
-    for action in parser._actions[before:]:
-        action.help = argparse.SUPPRESS
     writing(parser)
 
 

@@ -71,7 +71,7 @@ class Page:
         hold, points = self.view["hold_point"], self.view["points"]
         where = f", {hold['zone']}" if hold["zone"] else ""
         self.desk.wrapped(
-            self.desk.strong(f"{self.view['build']}: {hold['slug']}{where} is {hold['state']}")
+            f"{self.view['build']}: {hold['slug']}{where} is {hold['state']}", head=True
         )
         self.desk.wrapped(f"{hold['title']}; {booked_words(hold)}", "  ")
         zones = [row for row in self.view["zones"] if row["zone"]]
@@ -87,7 +87,7 @@ class Page:
 
     def _section(self, title: str, count: int | None = None) -> None:
         self.desk.say()
-        self.desk.wrapped(self.desk.strong(title if count is None else f"{title} ({count})"))
+        self.desk.wrapped(title if count is None else f"{title} ({count})", head=True)
 
     def _bullets(self, title: str, texts: Sequence[str]) -> None:
         if texts:
