@@ -71,7 +71,11 @@ def test_nothing_that_is_said_can_steer_a_terminal(capsys: pytest.CaptureFixture
     desk.json({"key": nasty})
 
     said = capsys.readouterr()
-    assert said.out.splitlines()[:3] == ["a[2Jb31mcde"] * 2 + ["a[2Jb31mcde  a[2Jb31mcde"]
+    assert said.out.splitlines()[:3] == [
+        "a[2Jb31mcde",
+        "a[2Jb31mc de",
+        "a[2Jb31mcde  a[2Jb31mcde",
+    ]
     assert said.err == "closein: a[2Jb31mcde next\n"
     assert "".join(said.out.split("\n")).isprintable()
     assert json.loads("".join(said.out.splitlines()[3:])) == {"key": nasty}

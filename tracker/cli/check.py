@@ -37,7 +37,7 @@ RECORDED = {"value": "measured", "waive": "waived", "reopen": "reopened"}
 def arguments(parser: Parser) -> None:
     """What may follow the command word; ``SUMMARY`` explains it, so that help fits a screen."""
     parser.usage, parser.brief = "closein check CHECK [--at SUBJECT ...] ANSWER [...]", True
-    many = {"nargs": "+", "metavar": "SUBJECT", "action": "extend", "default": []}
+    many: dict[str, Any] = {"nargs": "+", "metavar": "SUBJECT", "action": "extend", "default": []}
     parser.add_argument("check", metavar="CHECK", help="a check")
     parser.add_argument("--at", help="subjects", **many)
     parser.add_argument("--but", help="subjects left out", **many)
