@@ -48,7 +48,7 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
     margin = act.facts[0].get("margin_k")
     desk.saved(act, act_words(session, act), margin_k=margin)
     if margin is not None and args.margin is None and not desk.as_json:
-        desk.say(f"  surface over the dew point: {margin:g} K (Magnus formula)")
+        desk.say("  the margin is worked out from the other three (Magnus formula)")
     for hold in session.cover.holds:
         worst = bad_weather(session.build, hold, str(act.facts[0].get("zone", "")))
         if worst is not None and worst[0].ref.rpartition("/")[0] == act.id:

@@ -1,0 +1,80 @@
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from tests.cli.yard import Yard
+
+
+def test_an_item_is_added_changed_shown_and_removed(yard: Yard) -> None:
+    saved = json.loads(yard.run("item", "add", "run", "to=lamp", "bay=B1,B2", "--json").out)
+    assert saved["name"] == "L5"
+    yard.saved("item", "change", "L5", "length=18 ft", "name=L9")
+
+    view = json.loads(yard.run("item", "show", "L9", "--json").out)
+    assert view["fields"]["length_m"] == "5.4864 m"
+    assert view["bay"] == ["B1", "B2"]
+    assert "gauge" in view["unknown"] and not view["buried"]
+    yard.saved("item", "remove", "L9", "--why", "no lamp there")
+    assert "removed: no lamp there" in yard.run("item", "list", "--removed").out
+    assert "no item is called 'L9'" in yard.run("item", "show", "L9").err
+
+
+def test_lists_are_of_a_kind_a_bay_or_a_zone(yard: Yard) -> None:
+    def names(*words: str) -> list[str]:
+        return [row["name"] for row in json.loads(yard.run("item", "list", *words, "--json").out)]
+
+    assert names("run") == ["L1", "L2", "L3", "L4"]
+    assert names("run", "--bay", "b1") == ["L1", "L2"]
+    assert names("hole", "--zone", "roof") == ["H2"]
+    assert "L1" in names() and "spray" not in names()
+    assert "spray" in names("task")
+
+
+def test_names_alone_are_what_a_shell_completes_and_nothing_it_could_run(yard: Yard) -> None:
+    yard.do(
+        lambda _: [
+            {"f": "item.added", "kind": "run", "slug": slug, "fields": {}}
+            for slug in ("$(touch x)", "L1", "`id`", "a b")
+        ]
+    )
+
+    assert yard.run("item", "list", "run", "--names").out.split() == [
+        "L1",
+        "L2",
+        "L3",
+        "L4",
+        "L1~2",
+    ]
+
+
+def test_what_is_buried_changes_only_with_a_reason(yard: Yard) -> None:
+    yard.all_good()
+    yard.run("release", "pre-foam", "--zone", "port", "--by", "Ida", "--second", "Ola")
+    yard.run("close", "pre-foam", "--zone", "port")
+
+    assert "needs a reason (--why)" in yard.refused("item", "change", "L1", "length=6m")
+    yard.saved("item", "change", "L1", "length=6m", "--why", "found longer")
+    shown = yard.run("item", "show", "L1").out
+    assert "since pre-foam was closed" in shown and "length_m" in shown
+
+
+@pytest.mark.parametrize(
+    ("words", "why"),
+    [
+        (("add", "rnu"), "did you mean run?"),
+        (("add", "run", "L1"), "'L5' is free"),
+        (("add", "run", "L9", "L10"), "'L10' is no FIELD=VALUE"),
+        (("add", "run", "to=a", "to=b"), "to is given twice"),
+        (("change", "L1"), "FIELD=VALUE is missing"),
+        (("change", "L99", "to=x"), "no item is called 'L99'"),
+        (("remove", "L1"), "--why is missing"),
+        (("list", "rnu"), "did you mean run?"),
+        (("shwo", "L1"), "did you mean show"),
+    ],
+)
+def test_what_does_not_go_is_refused_and_changes_nothing(
+    yard: Yard, words: tuple[str, ...], why: str
+) -> None:
+    assert why in yard.refused("item", *words)
