@@ -87,18 +87,21 @@ def all_closed(cover: Coverage, hold: Item) -> bool:
 
 
 def booking(cover: Coverage, hold: Item, zone: str) -> str | None:
-    """The booked date (ISO) for a zone; for the whole, the first of those not yet closed."""
+    """The booked date (ISO) for a zone, its own before that of the hold point.
+
+    For the whole, the first of those not yet closed; None once all are.
+    """
     if zone:
         own: str | None = hold.get(f"booked@{zone}") or hold.get("booked")
         return own
+    if all_closed(cover, hold):
+        return None
     closed = closed_zones(cover.build, hold)
     dates: list[str] = [
         booked
         for key in cover.zone_keys(hold)
-        if key not in closed and (booked := hold.get(f"booked@{key}"))
+        if key not in closed and (booked := hold.get(f"booked@{key}") or hold.get("booked"))
     ]
-    if hold.get("booked"):
-        dates.append(hold.fields["booked"])
     return min(dates, default=None)
 
 
