@@ -11,17 +11,17 @@ from tracker.templates.reader import Field, Shape, Table
 
 PHASES = (
     "strip-out",
-    "shell-seal",
+    "shell",
     "subfloor",
     "framing",
     "deck",
     "rough-in-wiring",
-    "rough-in-plumbing",
+    "rough-in-plumbing-gas",
     "insulation",
     "panelling",
     "cabinetry",
     "finish-electrical",
-    "finish-plumbing",
+    "finish-plumbing-gas",
     "commissioning",
 )
 """The phases of a whole build, in the trade's order; a template may name one that has no file."""
