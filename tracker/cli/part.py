@@ -16,9 +16,9 @@ if TYPE_CHECKING:
 
 SUMMARY = "Parts: what came, went, was counted, ordered or ran out; alone, the list."
 EXAMPLES = """\
-  closein part add glands unit=each needed=12 stops=cut-roof-holes
+  closein part add glands unit=each needed=12 stops=fit-gland
   closein part receive glands 10 --at "shelf 2"
-  closein part count wire-red 4.2m,3.1m --at reel     (or plenty, low, out, unknown)
+  closein part count wire-red 4.2m,3.1m --at reel  (or plenty, low, out)
   closein part order glands "1 pack" --due 2027-04-02
   closein part out glands                  sets it out and says what that stops"""
 
@@ -32,6 +32,11 @@ WORDS = {
     "order": "a quantity is on its way",
     "out": "there is none; raises a blocker",
     "set-aside": "keep a quantity for something",
+}
+QUANTITY = {
+    "receive": "12, '31 m', '2 packs'",
+    "order": "12, '31 m', '2 packs'",
+    "move": "12, '31 m', all",
 }
 
 
@@ -56,7 +61,7 @@ def _more(word: str, one: argparse.ArgumentParser) -> None:
     if word == "add":
         one.add_argument("values", nargs="*", metavar="FIELD=VALUE", help="unit=m needed=31m ...")
     if word in ("receive", "use", "move", "order", "set-aside"):
-        one.add_argument("quantity", metavar="QUANTITY", help="12, '31 m', '2 packs'; all")
+        one.add_argument("quantity", metavar="QUANTITY", help=QUANTITY.get(word, "12, '31 m'"))
     if word == "count":
         one.add_argument("answer", metavar="COUNT", help="12; 4.2m,3.1m; plenty, low, out")
     if word == "move":

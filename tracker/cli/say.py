@@ -10,8 +10,8 @@ from tracker.cli.options import writing
 from tracker.errors import BadInput
 
 SUMMARY = """\
-Say what happened in one line. What can't be placed waits in the inbox, never lost.
-Without words the lines are read from standard input, all in one act."""
+Say what happened in one line; what can't be placed waits in the inbox.
+Without words, lines are read from standard input, all in one act."""
 EXAMPLES = """\
   closein say 12 label ok             run L12: the check called 'label' is good
   closein say 12 len 9in              a measured one; the tool decides

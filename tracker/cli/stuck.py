@@ -9,7 +9,7 @@ from tracker.cli.options import writing
 
 SUMMARY = "Raise a blocker: what is in the way, what it stops, who owes the next step."
 EXAMPLES = """\
-  closein stuck "no glands in the right size" --kind part --stops cut-roof-holes
+  closein stuck "no glands in the right size" --kind part --stops fit-gland
   closein stuck "which side the heater goes" --kind decision --owes Ola --expected 2027-04-02"""
 KINDS = (
     "part, person, weather, tool, decision, information, inspection, money, predecessor, vehicle"
