@@ -30,7 +30,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace, desk: Desk) -> int:
     """Take the line for what it is and say so."""
-    from tracker.app.wants.say import kept, understand
+    from tracker.app.wants.say import KEPT, kept, understand
 
     line = " ".join(args.line)
     if not args.line or line == "-":
@@ -41,6 +41,10 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
     intent, words = understand(session, line, args.by or session.user)
     act = desk.do(session, intent, args)
     waiting = kept(act)
+    if len(waiting) != words.count(KEPT):  # the build changed between reading and writing
+        from tracker.app.views.log import act_words
+
+        words = act_words(session, act)
     desk.saved(act, words, inbox=waiting)
     if waiting and not desk.as_json:
         desk.say("  'closein inbox' lists what waits, 'closein inbox sort' places it")
