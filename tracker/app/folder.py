@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from os.path import isfile
 from pathlib import Path
 
 from tracker.build.names import clean
@@ -32,7 +33,7 @@ class Marked:
 def find(start: Path) -> Path | None:
     """The build folder that ``start`` is or lies in, or None."""
     for folder in (start, *start.parents):
-        if (folder / MARK).is_file():
+        if isfile(folder / MARK):  # False, too, where nobody may look
             return folder
     return None
 
