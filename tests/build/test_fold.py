@@ -108,7 +108,7 @@ def test_every_kind_of_fact_has_a_sound_example_and_all_of_them_are_taken() -> N
 
 
 @given(junk(), st.randoms(use_true_random=False))
-@settings(max_examples=250)
+@settings(max_examples=120)
 def test_whatever_facts_say_the_fold_never_raises_and_every_order_gives_one_state(
     acts: list[Act], random: Any
 ) -> None:
@@ -121,7 +121,7 @@ def test_whatever_facts_say_the_fold_never_raises_and_every_order_gives_one_stat
 
 
 @given(junk(), st.integers(0, 8))
-@settings(max_examples=100)
+@settings(max_examples=60)
 def test_a_build_that_was_given_never_changes(acts: list[Act], cut: int) -> None:
     given_build = fold(acts[:cut])
     before = deepcopy(given_build)
@@ -132,7 +132,7 @@ def test_a_build_that_was_given_never_changes(acts: list[Act], cut: int) -> None
 
 
 @given(spoilt())
-@settings(max_examples=200)
+@settings(max_examples=150)
 def test_a_fact_that_can_not_be_read_changes_nothing_at_all(fact: dict[str, Any]) -> None:
     before = fold([act(1, *SOUND[:2]), act(2, SOUND[4])])
 

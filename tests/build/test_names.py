@@ -66,8 +66,8 @@ def test_an_unknown_name_is_told_with_its_noun_and_the_nearest() -> None:
         names.find("L2", ("run",), "wire")
     with pytest.raises(UnknownName, match="no run is called"):
         names.find("L2", ("run",))
-    with pytest.raises(UnknownName, match="no item is called"):
-        names.find("L2")
+    with pytest.raises(UnknownName, match="no item is called 'L2'"):
+        Names(Yard(run("L1"), added("box", "X1")).build).find("L2")
 
 
 @pytest.mark.parametrize(
