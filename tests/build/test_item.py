@@ -147,3 +147,8 @@ def test_a_copy_may_be_changed_alone() -> None:
 )
 def test_one_name_or_several_are_read_as_a_list(value: object, names: list[str]) -> None:
     assert list(as_list(value)) == names
+
+
+def test_what_can_be_no_name_is_left_out_of_a_list_of_names() -> None:
+    assert list(as_list(["B1", {"x": 1}, ["y"], 3])) == ["B1", 3]
+    assert list(as_list({"x": 1})) == []

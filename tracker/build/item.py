@@ -166,7 +166,9 @@ def of_kind(items: Iterable[Item], kind: str) -> list[Item]:
 
 
 def as_list(value: Any) -> Sequence[Any]:
-    """A field that may hold one name or several, as a list."""
-    if value is None:
+    """A field that may hold one name or several, as a list; what can be no name is left out."""
+    if value is None or isinstance(value, dict):
         return ()
-    return value if isinstance(value, list | tuple) else (value,)
+    if not isinstance(value, list | tuple):
+        return (value,)
+    return [each for each in value if not isinstance(each, list | dict)]
