@@ -1,4 +1,4 @@
-"""One session, and two on the same build: decided under the lock, on the newest state."""
+"""One session: what is done, refused, read again and missed."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.app.place import Place, change, note, say, texts
+from tests.build.making import run
 from tracker.act import Fact, short_id
 from tracker.app.session import LETTERS, now_here, random_writer
 from tracker.build.log import accept
