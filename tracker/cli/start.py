@@ -17,6 +17,19 @@ SUMMARY = "Begin a build in a folder of its own; only its name must be known."
 EXAMPLES = """\
   closein start heron --body "box body" --length 7.6m
   closein start . --name "The print studio" --datum "front bulkhead, inside\""""
+ASKED = (
+    "body",
+    "length_m",
+    "width_m",
+    "height_m",
+    "datum",
+    "datum_kept",
+    "furring_m",
+    "panel_m",
+    "foam_m",
+)
+"""Fields of the vehicle that have an option here; all others: closein item change vehicle."""
+
 NEXT = """\
 next, with the build's folder as the one you are in:
   closein phases                        what there is to take up
@@ -90,7 +103,7 @@ def vehicle_fields() -> list[Field]:
     """The fields of the vehicle that can be given at once."""
     from tracker.build.kinds import kind_of
 
-    return [field for name, field in kind_of("vehicle").fields.items() if name != "title"]
+    return [kind_of("vehicle").fields[name] for name in ASKED]
 
 
 def option(field: Any) -> str:
