@@ -16,7 +16,13 @@ from tracker.errors import BadInput, UnknownName, did_you_mean
 from tracker.quantity import parse, show
 from tracker.sizing.result import OutOfRange, Result
 
-HELPERS: dict[str, tuple[str, str]] = {}
+HELPERS: dict[str, tuple[str, str]] = {
+    "conductor": ("conductor", "conductor and fuse for a load"),
+    "drop": ("drop", "voltage drop of a run or a circuit"),
+    "switching": ("switching", "conductors and travellers"),
+    "raceway": ("raceway", "fill of a tube or chase"),
+    "reading": ("reading", "what the meter should show"),
+}
 """Name -> the module in this room and what it finds, in few words."""
 
 
