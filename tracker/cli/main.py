@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -67,6 +68,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     0 done; 2 wrong input or refused; 3 not saved; 130 interrupted; 141 the reader went away;
     1 only where a command says so.
     """
+    if argv is None:
+        gc.disable()  # a command is over before a collection would have paid for itself
     words = list(sys.argv[1:] if argv is None else argv)
     try:
         try:
