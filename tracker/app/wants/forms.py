@@ -7,7 +7,7 @@ or raises the sentence on why a line that does look like it can't be placed.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -165,21 +165,27 @@ def numbered(names: Names, word: str, kind: str) -> list[Item]:
     """
     from tracker.build.kinds import kinds
 
-    try:
-        return names.expand([word], (kind,))
-    except UnknownName:
-        pass
-    span = re.fullmatch(r"(\d{1,4})(?:(?:-|\.\.)(\d{1,4}))?", word)
-    table = kinds().get(kind)
+    known, table = names.by_kind.get(kind, {}), kinds().get(kind)
+    exact = [item for name, item in known.items() if name.casefold() == word.casefold()]
+    span = re.fullmatch(r"([0-9]{1,4})(?:(?:-|\.\.)([0-9]{1,4}))?", word)
+    if exact:
+        return exact
     if span is None or table is None:
-        return []
+        try:
+            return names.expand([word], (kind,))
+        except UnknownName:
+            return []
     low, high = int(span[1]), int(span[2] or span[1])
     if low > high:
         raise BadInput(f"the range '{clean(word)}' runs backwards; turn it round")
-    stem = table.prefix.casefold()
+    return _in_range(known, "", low, high) or _in_range(known, table.prefix, low, high)
+
+
+def _in_range(known: Mapping[str, Item], stem: str, low: int, high: int) -> list[Item]:
+    """The items whose names are a stem and a number from low to high, in order of number."""
     found = []
-    for name, item in names.by_kind.get(kind, {}).items():
-        digits = re.fullmatch(rf"{re.escape(stem)}([0-9]{{1,9}})", name.casefold())
+    for name, item in known.items():
+        digits = re.fullmatch(rf"{re.escape(stem)}([0-9]{{1,9}})", name, re.IGNORECASE)
         if digits and low <= int(digits[1]) <= high:
             found.append((int(digits[1]), item))
     return [item for _, item in sorted(found, key=lambda pair: pair[0])]
