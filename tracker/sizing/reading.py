@@ -8,6 +8,7 @@ from tracker.sizing.copper import (
     ohm_per_m,
     per_kelvin,
     resistance_source,
+    resistivity_ohm_mm2_per_m,
     wire_of,
 )
 from tracker.sizing.result import Figure, Result
@@ -149,7 +150,7 @@ def reading(
         tuple(working),
         (
             (
-                "the same wire, solid copper at 20 C",
+                "solid copper of that area at 20 C",
                 f"{_solid_ohm(wire.area_mm2, length_m):.4g} ohm",
             ),
         ),
@@ -160,8 +161,6 @@ def reading(
 
 
 def _solid_ohm(area_mm2: float, length_m: float) -> float:
-    from tracker.sizing.copper import resistivity_ohm_mm2_per_m
-
     return resistivity_ohm_mm2_per_m() * length_m / area_mm2
 
 

@@ -9,9 +9,12 @@ from tracker.errors import BadInput
 from tracker.quantity import parse
 from tracker.sizing.result import Figure, OutOfRange, Result
 from tracker.sizing.spec import Helper, Input, guard
-from tracker.sizing.tables import source, table, version
+from tracker.sizing.tables import source, version
 
 MOST_PLACES = 3
+TRAVELLERS = 2
+"""Between any two neighbouring switches of one load."""
+
 OWN_RANGE = "what a vehicle needs"
 INPUTS = (
     Input("places", "--places", "places the load is switched from", type="whole", low=1,
@@ -61,13 +64,11 @@ def stretches(places: int, along: bool, spare: int = 0) -> list[Stretch]:
     along: does the return pass by the switches?
     spare: conductors more in each.
     """
-    rule = table("switching")["travellers"]
-    between = int(round(rule["between_neighbours"]))
     back = 1 if along else 0
     found = [Stretch("source to switch 1", 1, 0, back, spare)]
     for number in range(1, places):
         name = f"switch {number} to switch {number + 1}"
-        found.append(Stretch(name, 0, between, back, spare))
+        found.append(Stretch(name, 0, TRAVELLERS, back, spare))
     found.append(Stretch(f"switch {places} to load", 1, 0, back, spare))
     return found
 
@@ -176,7 +177,7 @@ def switching(
         tuple(working),
         (),
         (
-            source("switching", table("switching")["travellers"]["source"]),
+            source("switching", "binary"),
             source("switching", "guides"),
         ),
         tuple(cautions),
