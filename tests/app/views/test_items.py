@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tracker.app.session import Session
 from tracker.app.views.items import all_names, item_view, items_view
-from tracker.app.views.parts import amount_words, parts_view
+from tracker.app.views.parts import amount_words, parts_view, where_words
 from tracker.app.wants import checks, diary, items, parts
 from tracker.build.item import add, change
 
@@ -79,3 +79,11 @@ def test_a_quantity_is_said_with_its_unit_unless_it_is_counted() -> None:
     assert amount_words(12.0, "each") == "12"
     assert amount_words("low", "m") == "low"
     assert amount_words(None, "m") == "unknown"
+
+
+def test_what_came_after_a_place_was_out_is_there_again(heron: Session) -> None:
+    heron.do(parts.count("glands", "bin 1", "out"))
+    heron.do(parts.receive("glands", "12", "bin 1"))
+
+    row = next(row for row in parts_view(heron) if row["part"] == "glands")
+    assert where_words(row) == "12 at bin 1"

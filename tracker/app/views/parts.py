@@ -60,7 +60,7 @@ def lot_row(session: Session, place: str, lot: Lot) -> dict[str, Any]:
         "place": place,
         "elsewhere": elsewhere(session.names, place),
         "quantity": lot.quantity,
-        "level": lot.level if lot.quantity is None or lot.level == "out" else None,
+        "level": None if lot.quantity else lot.level,
         "lengths": list(lot.lengths) if lot.lengths is not None else None,
         "counted": lot.counted or None,
         "unseen": sum(move.quantity for move in lot.unseen),
