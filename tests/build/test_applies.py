@@ -8,6 +8,8 @@ from tracker.act import Act
 from tracker.build import item
 from tracker.build.coverage import Coverage
 from tracker.build.fold import fold
+from tracker.build.marking import mark
+from tracker.errors import BadInput
 
 PHASES = [
     item.add("phase", "deck", {"order": 5}, "phase:deck"),
@@ -62,3 +64,69 @@ def test_what_is_not_known_of_a_subject_matches_unknown_and_nothing_else(
     subject = {} if face is None else {"face": face}
 
     assert _applies({"before": "hold:roof", "where": {"face": wanted}}, subject) is due
+
+
+METAL = {"body": ["bus", "van", "box body", "trailer"]}
+
+
+def _vehicle(asked: dict[str, object], **known: object) -> Coverage:
+    facts = [
+        *PHASES,
+        item.add("vehicle", "vehicle", known, "vehicle"),
+        item.add("anchor", "A1", {}, "anchor:A1"),
+        item.add("task", "before", {}, "task:before"),
+        item.add("task", "ribs", {"vehicle": asked, "needs": ["task:before"]}, "task:ribs"),
+        item.add("task", "after", {"needs": ["task:ribs"]}, "task:after"),
+        *(
+            item.add(
+                "check",
+                f"ribs-{each}",
+                {"each": each, "before": "hold:roof", "vehicle": asked},
+                f"check:{each}",
+            )
+            for each in ("once", "zone", "anchor")
+        ),
+    ]
+    build = fold([Act("000000000001-aaaaaaaa-1", "2027-03-01T08:00:00+00:00", "Ida", tuple(facts))])
+    return Coverage(build)
+
+
+@pytest.mark.parametrize(
+    ("asked", "known", "due"),
+    [
+        (METAL, {"body": "van"}, True),
+        (METAL, {"body": "sandwich panel"}, False),
+        (METAL, {}, True),
+        ({"engine": True}, {"engine": False}, False),
+        ({"engine": True}, {}, True),
+        ({"engine": True, **METAL}, {"engine": True, "body": "wood stud"}, False),
+    ],
+)
+def test_what_a_vehicle_does_not_have_is_not_asked_of_it(
+    asked: dict[str, object], known: dict[str, object], due: bool
+) -> None:
+    cover = _vehicle(asked, **known)
+
+    points = cover.points(cover.build.items["hold:roof"])
+    assert [check.slug for check, _ in points] == (
+        ["ribs-once", "ribs-zone", "ribs-anchor"] if due else []
+    )
+    assert ("task:ribs" in {task.id for task in cover.by_kind["task"]}) is due
+    anchor = cover.build.items["anchor:A1"]
+    assert cover.applies(cover.build.items["check:anchor"], anchor) is due
+
+
+def test_a_task_waits_for_what_came_before_one_that_the_vehicle_does_not_have() -> None:
+    after = "task:after"
+    ribbed, smooth = _vehicle(METAL, body="bus"), _vehicle(METAL, body="sandwich panel")
+
+    assert ribbed.needs(ribbed.build.items[after]) == ["task:ribs"]
+    assert smooth.needs(smooth.build.items[after]) == ["task:before"]
+
+
+def test_a_check_that_is_not_asked_of_this_vehicle_takes_no_answer() -> None:
+    cover = _vehicle(METAL, body="sandwich panel")
+    check, vehicle = cover.build.items["check:once"], cover.build.items["vehicle"]
+
+    with pytest.raises(BadInput, match="ribs-once is not asked of a vehicle like this one"):
+        mark(cover, check, [vehicle], "good", by="Ida")

@@ -290,3 +290,12 @@ def test_a_number_shown_is_taken_back_as_it_was(value: float) -> None:
 
 def test_the_table_is_read_once() -> None:
     assert kinds_of_item.kinds() is kinds()
+
+
+def test_what_depends_on_rules_or_products_has_sources_that_differ_and_no_default() -> None:
+    profile = [field for field in kinds()["vehicle"].fields.values() if field.sources]
+
+    assert len(profile) > 10
+    assert [field.name for field in profile if len(field.sources) < 2] == []
+    assert [field.name for field in profile if field.default is not None or field.due] == []
+    assert [kind.name for kind, field in EVERY if field.sources and kind.name != "vehicle"] == []

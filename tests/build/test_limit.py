@@ -142,3 +142,35 @@ def test_a_value_is_good_exactly_between_the_bounds(
     inside = (low is None or value >= low) and (high is None or value <= high)
 
     assert judge(Limit("m", low, high), value, None, None) == ("good" if inside else "bad")
+
+
+PROFILE = {"max_profile": "gas_loss_pa", "unit": "Pa"}
+
+
+def test_a_limit_of_the_profile_is_unknown_until_the_vehicle_states_it_and_shows_who_differs() -> (
+    None
+):
+    limit = _limit(PROFILE)
+
+    assert limit.high is None and judge(limit, 0.0, None, None) == "unknown"
+    assert str(limit).startswith(
+        "unknown until gas_loss_pa of the vehicle is known; sources differ"
+    )
+    assert "EN 1949" in str(limit) and "WAC 296-150V-1450" in str(limit)
+
+
+def test_a_limit_of_the_profile_is_the_vehicles_own_and_a_check_may_still_have_its_own() -> None:
+    vehicle = _item("vehicle", gas_loss_pa=690.0, can_low_c=21.0, can_high_c=27.0)
+    loss = limit_of(_item("check", limit=PROFILE), _item("gas-line"), vehicle)
+    assert loss is not None
+    assert str(loss) == "at most 690 Pa = gas_loss_pa of the vehicle"
+    assert [judge(loss, value, None, None) for value in (690.0, 691.0)] == ["good", "bad"]
+
+    own = limit_of(_item("check", limit=PROFILE, limit_max=500.0), _item("gas-line"), vehicle)
+    assert own is not None and str(own) == "at most 500 Pa"
+
+    both = {"min_profile": "can_low_c", "max_profile": "can_high_c", "unit": "C"}
+    cans = limit_of(_item("check", limit=both), vehicle, vehicle)
+    assert cans is not None and (cans.low, cans.high) == (21.0, 27.0)
+    half = limit_of(_item("check", limit=both, limit_min=20.0), vehicle, None)
+    assert half is not None and half.missing == "can_high_c of the vehicle"

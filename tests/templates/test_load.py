@@ -140,6 +140,27 @@ FAULTS = [
     ('system = "dc"', 'system = "dd"', ["system = 'dd'", "allowed: dc, ac", "unknown"]),
     ('system = "dc"', 'systm = "dc"', ["'systm', which is no field of run", "mean system"]),
     ("critical = [true,", "critical = [1,", ["critical = 1", "true, false, unknown"]),
+    ('before = "box-shut"', 'vehicle = 3\nbefore = "box-shut"', ["vehicle is 3", "a table"]),
+    (
+        'before = "box-shut"',
+        'vehicle = {bodi = "van"}\nbefore = "box-shut"',
+        ["'bodi', which is no field of the vehicle", "did you mean body?"],
+    ),
+    (
+        'key = "cut-box"',
+        'vehicle = {body = "unknown"}\nkey = "cut-box"',
+        ["vehicle asks for body = 'unknown'", "allowed: bus, van"],
+    ),
+    (
+        "limit = {min = 1.0, sign_min = 0.5, ",
+        'limit = {min_profile = "gas_loss", ',
+        ["min_profile in limit is 'gas_loss'", "a number in m of the vehicle's profile"],
+    ),
+    (
+        "limit = {min = 1.0, sign_min = 0.5, ",
+        'limit = {min = 1.0, min_profile = "length_m", ',
+        ["min_profile in limit is 'length_m'", "there is a min too; drop one"],
+    ),
     ("where = {critical", "where = 3 # {critical", ["where is 3", "a table"]),
     ('before = "box-shut"', 'before = "prefoam"', ["no hold point", "did you mean pre-foam"]),
     ('how = "look"', 'how = "lok"', ["how in [[check]] is 'lok'", "did you mean look"]),

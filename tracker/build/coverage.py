@@ -15,9 +15,10 @@ class Coverage:
     def __init__(self, build: Build) -> None:
         self.build = build
         items = build.items.values()
+        self.vehicle = build.items.get(VEHICLE)
         self.by_kind: dict[str, list[Item]] = {}
         for item in items:
-            if item.removed is None:
+            if item.removed is None and self.fits_vehicle(item):
                 self.by_kind.setdefault(item.kind, []).append(item)
         self.bays = self.by_kind.get("bay", [])
         self.zones = self.by_kind.get("zone", [])
@@ -33,6 +34,39 @@ class Coverage:
         for hold in self.holds:
             for kind in hold.get("buries", ()):
                 self.buried_by.setdefault(kind, hold.id)
+
+    def fits_vehicle(self, item: Item) -> bool:
+        """Is a check or task meant for this vehicle? Where the vehicle does not say, it is.
+
+        A template states it as ``vehicle = {body = [...]}``: a body without ribs, or a trailer
+        without an engine, is not asked about them.
+        """
+        asked = item.get("vehicle") if item.kind in ("check", "task") else None
+        if not isinstance(asked, dict) or self.vehicle is None:
+            return True
+        return all(
+            (stated := self.vehicle.get(name)) is None
+            or stated in (wanted if isinstance(wanted, list) else [wanted])
+            for name, wanted in asked.items()
+        )
+
+    def needs(self, task: Item) -> list[str]:
+        """The ids of what comes before a task on this vehicle.
+
+        In place of a task that is not meant for it stands what would have come before that one.
+        """
+        found: dict[str, None] = {}
+        seen: set[str] = set()
+        queue = list(reversed(as_list(task.get("needs"))))
+        while queue:
+            identifier = queue.pop()
+            need = self.build.items.get(identifier)
+            if need is None or self.fits_vehicle(need):
+                found[identifier] = None
+            elif identifier not in seen:
+                seen.add(identifier)
+                queue += reversed(as_list(need.get("needs")))
+        return list(found)
 
     def bays_of(self, item: Item) -> list[str]:
         """The ids of the bays an item lies in, in walking order; empty where nobody knows."""
@@ -91,6 +125,8 @@ class Coverage:
         An item of which somebody said that a later hold point buries it, or none, is not due
         before the earlier ones.
         """
+        if not self.fits_vehicle(check):
+            return False
         where = check.get("where")
         if where and not all(
             subject.get(name, "unknown") in (value if isinstance(value, list) else [value])
@@ -106,9 +142,10 @@ class Coverage:
     def subjects(self, check: Item) -> list[Item]:
         """The subjects of a check, in the order they were added."""
         each = check.get("each", "once")
+        if not self.fits_vehicle(check):
+            return []
         if each == "once" or (each == "zone" and not self.zones):
-            vehicle = self.build.items.get(VEHICLE)
-            return [vehicle] if vehicle else []
+            return [self.vehicle] if self.vehicle else []
         return [item for item in self.by_kind.get(each, []) if self.applies(check, item)]
 
     def checks(self, hold: Item) -> list[Item]:

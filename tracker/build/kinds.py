@@ -29,6 +29,8 @@ class Field:
     low, high: range of a number, both included, or None.
     due: must it be known before the close-in that buries the item?
     help: what it means.
+    sources: what the sources say that disagree on it, in words; () for a plain field. Such a
+        field is part of the profile: the rules and product sheets that this one build keeps to.
     """
 
     name: str
@@ -42,6 +44,7 @@ class Field:
     due: bool = False
     help: str = ""
     one: bool = False
+    sources: tuple[str, ...] = ()
 
 
 TITLE = Field("title", "text", help="what it is called")
@@ -79,14 +82,15 @@ def kinds() -> dict[str, Kind]:
 
     text = Path(__file__).with_name("kinds.toml").read_text("utf-8")
     table = tomllib.loads(text)
-    place = table.pop("place")["fields"]
-    return {name: _kind(name, row, place) for name, row in table.items()}
+    shared = {part: table.pop(part)["fields"] for part in ("place", "profile")}
+    return {name: _kind(name, row, shared) for name, row in table.items()}
 
 
-def _kind(name: str, row: dict[str, Any], place: dict[str, Any]) -> Kind:
+def _kind(name: str, row: dict[str, Any], shared: dict[str, dict[str, Any]]) -> Kind:
     rows = dict(row.get("fields", {}))
-    if row.get("place"):
-        rows |= place
+    for part, fields_of_part in shared.items():
+        if row.get(part):
+            rows |= fields_of_part
     fields = {}
     for key, field in rows.items():
         fields[key] = Field(
@@ -101,6 +105,7 @@ def _kind(name: str, row: dict[str, Any], place: dict[str, Any]) -> Kind:
             field.get("due", False),
             field.get("help", ""),
             field.get("one", False),
+            tuple(field.get("sources", ())),
         )
     fields.setdefault(TITLE.name, TITLE)
     return Kind(name, row["title"], row["prefix"], fields)

@@ -21,6 +21,7 @@ class Limit(NamedTuple):
     sign_low: from here to ``low`` a value is good only when a second person signs a reason.
     missing: what must be known first, or None; then the limit can't be told.
     working: how the number came about, or ''.
+    sources: where sources disagree on it, what each says.
     """
 
     unit: str
@@ -29,11 +30,13 @@ class Limit(NamedTuple):
     sign_low: float | None = None
     missing: str | None = None
     working: str = ""
+    sources: tuple[str, ...] = ()
 
     def __str__(self) -> str:
         """What people read, such as 'at least 0.35 m'."""
         if self.missing:
-            return f"unknown until {self.missing} is known"
+            differ = f"; sources differ: {'; '.join(self.sources)}" if self.sources else ""
+            return f"unknown until {self.missing} is known{differ}"
         parts = []
         if self.low is not None:
             parts.append(f"at least {self.low:g} {self.unit}")
@@ -57,23 +60,57 @@ def limit_of(check: Item, subject: Item, vehicle: Item | None) -> Limit | None:
     stated: dict[str, Any] | None = check.get("limit")
     if stated is None:
         return None
-    unit = str(stated.get("unit", ""))
-    low, high = stated.get("min"), stated.get("max")
-    working, missing = "", None
     if stated.get("function") == "lead_from_rib":
         low, working, missing = lead_from_rib(subject, vehicle)
-    elif "max_field" in stated:
-        high, missing = _stated_by(subject, stated["max_field"])
-    elif "min_field" in stated:
-        low, missing = _stated_by(subject, stated["min_field"])
-    own_low, own_high = check.get("limit_min"), check.get("limit_max")
-    if own_low is not None:
-        low, working = own_low, ""
-        missing = None if "max_field" not in stated else missing
-    if own_high is not None:
-        high = own_high
-        missing = None if "max_field" in stated else missing
-    return Limit(unit, low, high, stated.get("sign_min"), missing, working)
+        bounds = {"min": Bound(low, missing, working), "max": Bound()}
+    else:
+        bounds = {end: _bound(stated, end, subject, vehicle) for end in ("min", "max")}
+    for end in bounds:
+        if check.get(f"limit_{end}") is not None:
+            bounds[end] = Bound(check.get(f"limit_{end}"))
+    least, most = bounds["min"], bounds["max"]
+    return Limit(
+        str(stated.get("unit", "")),
+        least.value,
+        most.value,
+        stated.get("sign_min"),
+        least.missing or most.missing,
+        " and ".join(filter(None, (least.working, most.working))),
+        tuple(dict.fromkeys((*least.sources, *most.sources))),
+    )
+
+
+class Bound(NamedTuple):
+    """One end of a limit: its number, or what is missing; how it came about; who disagrees."""
+
+    value: float | None = None
+    missing: str | None = None
+    working: str = ""
+    sources: tuple[str, ...] = ()
+
+
+def _bound(stated: dict[str, Any], end: str, subject: Item, vehicle: Item | None) -> Bound:
+    """The end ``min`` or ``max`` of a limit as its template states it.
+
+    It is a number, or the name of a field: of the subject, or of the vehicle's profile.
+    """
+    if f"{end}_field" in stated:
+        return Bound(*_stated_by(subject, stated[f"{end}_field"]))
+    if f"{end}_profile" in stated:
+        name = stated[f"{end}_profile"]
+        value = vehicle.get(name) if vehicle else None
+        sources = _sources_of(name)
+        if value is None:
+            return Bound(None, f"{name} of the vehicle", "", sources)
+        return Bound(float(value), None, f"{name} of the vehicle", sources)
+    return Bound(stated.get(end))
+
+
+def _sources_of(name: str) -> tuple[str, ...]:
+    from tracker.build.kinds import kinds  # the table is read only where a profile is asked
+
+    field = kinds()["vehicle"].fields.get(name)
+    return field.sources if field is not None else ()
 
 
 def _stated_by(subject: Item, name: str) -> tuple[float | None, str | None]:

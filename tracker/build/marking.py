@@ -92,6 +92,8 @@ def _subjects_fit(cover: Coverage, check: Item, subjects: Sequence[Item]) -> Non
     each = check.get("each", "once")
     whole = each == "once" or (each == "zone" and not cover.zones)
     wanted = "vehicle" if whole else each
+    if not cover.fits_vehicle(check):
+        raise BadInput(f"{check.slug} is not asked of a vehicle like this one")
     for subject in subjects:
         if subject.removed is not None:
             raise Refused(f"{subject.slug} was removed: {subject.removed}")

@@ -8,7 +8,7 @@ from datetime import date, datetime
 
 from tracker.build.answer import OPEN_STATES, Standing
 from tracker.build.coverage import WHOLE, Coverage
-from tracker.build.item import VEHICLE, Item, as_list
+from tracker.build.item import VEHICLE, Item
 from tracker.build.kinds import unknown_fields
 from tracker.build.release import HoldStanding, closed_zones, hold_standing
 from tracker.build.work import NOT_BEGUN, likely_crew_hours
@@ -200,16 +200,12 @@ def tasks_before(cover: Coverage, hold: Item) -> list[Item]:
     phases = {phase.id: phase.get("order", 99) for phase in cover.by_kind.get("phase", [])}
     gate = phases.get(hold.get("gates"), 99)
     needed: set[str] = set()
-    queue = (
-        list(as_list(tasks[closing].get("needs")))
-        if (closing := hold.get("closed_by")) in tasks
-        else []
-    )
+    queue = cover.needs(tasks[closing]) if (closing := hold.get("closed_by")) in tasks else []
     while queue:
         identifier = queue.pop()
         if identifier in tasks and identifier not in needed:
             needed.add(identifier)
-            queue += as_list(tasks[identifier].get("needs"))
+            queue += cover.needs(tasks[identifier])
     return [
         task
         for task in tasks.values()

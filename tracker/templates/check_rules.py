@@ -35,7 +35,9 @@ def _check(row: Row) -> None:
     if row.get("say") in shape.ENTRY_WORDS:
         raise row.wrong("say", f"say is {shown(row['say'])}, a word kept by the entry line")
     if "where" in row:
-        _where(row, fields)
+        asked_of(row, "where", fields, each)
+    if "vehicle" in row:
+        asked_of(row, "vehicle", shape.fields_of("once"), "the vehicle")
     if "limit" in row:
         _limit(row, fields)
     if row["basis"] == "standard" and "standard" not in row:
@@ -44,19 +46,27 @@ def _check(row: Row) -> None:
         raise row.wrong("standard", "a standard is named, but basis is not 'standard'")
 
 
-def _where(row: Row, fields: Mapping[str, Field]) -> None:
-    where = row["where"]
-    if not isinstance(where, dict) or not where:
-        raise row.wrong("where", f"where is {shown(where)}; it must be a table")
-    for name, wanted in where.items():
+def asked_of(row: Row, key: str, fields: Mapping[str, Field], whose: str) -> None:
+    """Raise unless ``key`` is a table of values that such fields may have.
+
+    Parameters
+    ----------
+    key: ``where`` for the subjects of a check, ``vehicle`` for the vehicle itself.
+    fields: the fields that may be asked for, and ``whose`` they are.
+    """
+    asked = row[key]
+    if not isinstance(asked, dict) or not asked:
+        raise row.wrong(key, f"{key} is {shown(asked)}; it must be a table")
+    for name, wanted in asked.items():
         if name not in fields:
-            problem = f"where asks for {shown(name)}, which is no field of {row['each']}"
-            raise row.wrong(("where", name), problem + nearest(name, fields))
+            problem = f"{key} asks for {shown(name)}, which is no field of {whose}"
+            raise row.wrong((key, name), problem + nearest(name, fields))
         for value in wanted if isinstance(wanted, list) else [wanted]:
-            if value != "unknown" and not _fits(value, fields[name]):
-                allowed = (*(fields[name].of or ("true", "false")), "unknown")
-                problem = f"where asks for {name} = {shown(value)}; allowed: {', '.join(allowed)}"
-                raise row.wrong(("where", name), problem)
+            if (value != "unknown" or key == "vehicle") and not _fits(value, fields[name]):
+                unknown = () if key == "vehicle" else ("unknown",)
+                allowed = (*(fields[name].of or ("true", "false")), *unknown)
+                problem = f"{key} asks for {name} = {shown(value)}; allowed: {', '.join(allowed)}"
+                raise row.wrong((key, name), problem)
 
 
 def _fits(value: Any, field: Field) -> bool:
@@ -69,30 +79,33 @@ def _limit(row: Row, fields: Mapping[str, Field]) -> None:
     limit = row["limit"]
     if row["how"] not in shape.ANSWERED_BY_NUMBER:
         raise row.wrong("limit", f"a limit needs a number, but how is {shown(row['how'])}")
-    if not {"min", "max", "function", "max_field", "min_field"} & set(limit):
-        raise row.wrong("limit", "limit has none of min, max, function, max_field, min_field")
+    if not set(shape.BOUNDS) & set(limit):
+        raise row.wrong("limit", f"limit has none of {', '.join(shape.BOUNDS)}")
     if "min" in limit and "max" in limit and limit["min"] > limit["max"]:
         raise row.wrong(("limit", "min"), "min in limit is above its max")
     if "sign_min" in limit and ("min" not in limit or limit["sign_min"] >= limit["min"]):
         raise row.wrong(("limit", "sign_min"), "sign_min in limit must be below its min")
     if "function" in limit and ("min" in limit or row["each"] != "run"):
         raise row.wrong(("limit", "function"), "lead_from_rib gives the min, and only of a run")
+    profile = {name: field for name, field in shape.fields_of("once").items() if field.sources}
     for bound in ("max", "min"):
-        if f"{bound}_field" in limit:
-            _field_of_subject(row, limit, fields, bound)
+        for key, of in ((f"{bound}_field", fields), (f"{bound}_profile", profile)):
+            if key in limit:
+                _named_bound(row, key, of, bound)
 
 
-def _field_of_subject(
-    row: Row, limit: Mapping[str, Any], fields: Mapping[str, Field], bound: str
-) -> None:
-    key = f"{bound}_field"
+def _named_bound(row: Row, key: str, fields: Mapping[str, Field], bound: str) -> None:
+    """Raise unless the limit names, for one of its ends, a number in its unit and nothing else."""
+    limit = row["limit"]
     name, unit = limit[key], limit["unit"]
     fit = [each.name for each in fields.values() if each.type == "number" and each.unit == unit]
-    if bound in limit:
-        problem = f"{key} in limit is {shown(name)}, but there is a {bound} too; drop one"
+    others = {bound, f"{bound}_field", f"{bound}_profile"} & set(limit) - {key}
+    if others:
+        problem = f"{key} in limit is {shown(name)}, but there is a {others.pop()} too; drop one"
         raise row.wrong(("limit", key), problem)
     if name not in fit:
-        problem = f"{key} in limit is {shown(name)}; it must be a number in {unit}"
+        where = " of the vehicle's profile" if key.endswith("_profile") else ""
+        problem = f"{key} in limit is {shown(name)}; it must be a number in {unit}{where}"
         raise row.wrong(("limit", key), problem + nearest(name, fit))
 
 

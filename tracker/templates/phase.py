@@ -44,6 +44,7 @@ class Task:
     ----------
     key: its short name, unique over all templates.
     crew: people it takes, 1 or more.
+    vehicle: done only on vehicles whose fields have these values, or do not state them.
     hours: ``low``, ``likely`` and ``high``, each (base [h], per metre of body [h/m]): elapsed
         hours with that crew.
     needs: ids of the tasks that come before it.
@@ -59,6 +60,7 @@ class Task:
     title: str
     crew: int
     hours: Mapping[str, tuple[float, float]]
+    vehicle: Mapping[str, Any] | None = None
     needs: tuple[str, ...] = ()
     cure_h: float | None = None
     dry: bool = False
@@ -92,7 +94,10 @@ class Check:
     basis: ``standard`` (then ``standard`` names it) or ``common practice``.
     say: one word for the entry line, unique among the checks of its hold point and ``each``.
     where: asked only of subjects whose fields have these values.
-    limit: where a number is answered: min, max, sign_min, unit, function, max_field, min_field.
+    vehicle: asked only on vehicles whose fields have these values, or do not state them.
+    limit: where a number is answered: min, max, sign_min, unit, function; ``min_field`` and
+        ``max_field`` name a field of the subject, ``min_profile`` and ``max_profile`` one of
+        the vehicle's profile.
     watches: fields of the subject that put an answer out of date when they change.
     waive: may it be waived.
     lapse: ``weather`` or ``walk``: what voids its answer in a release.
@@ -110,6 +115,7 @@ class Check:
     basis: str
     say: str | None = None
     where: Mapping[str, Any] | None = None
+    vehicle: Mapping[str, Any] | None = None
     limit: Mapping[str, Any] | None = None
     watches: tuple[str, ...] = ()
     waive: bool = True

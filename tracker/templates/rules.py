@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from tracker.templates import check_rules, shape
-from tracker.templates.check_rules import known
+from tracker.templates.check_rules import asked_of, known
 from tracker.templates.names import Names, Rows
 from tracker.templates.reader import Row
 from tracker.templates.values import nearest, shown
@@ -50,6 +50,8 @@ def _keys_are_free(rows: tuple[Row, ...], table: str, name: str, names: Names) -
 
 def _task(row: Row) -> None:
     known(row, "buries", shape.placed_kinds())
+    if "vehicle" in row:
+        asked_of(row, "vehicle", shape.fields_of("once"), "the vehicle")
     bands = row["hours"]
     for band, pair in bands.items():
         if len(pair) != 2:

@@ -88,6 +88,7 @@ TASK = {
     "title": _TEXT,
     "crew": Field("whole", required=True, min=1, max=50),
     "hours": Field("table", True, fields={"low": _BAND, "likely": _BAND, "high": _BAND}),
+    "vehicle": Field("any"),
     "needs": Field("texts"),
     "cure_h": Field("number", min=0.0, max=8760.0),
     "dry": _YESNO,
@@ -121,7 +122,12 @@ LIMIT = {
     "function": Field("text", one_of=FUNCTIONS),
     "max_field": Field("text"),
     "min_field": Field("text"),
+    "max_profile": Field("text"),
+    "min_profile": Field("text"),
 }
+
+BOUNDS = ("min", "max", "function", "max_field", "min_field", "max_profile", "min_profile")
+"""The keys of a limit that give one of its ends."""
 
 CHECK = {
     "key": _SLUG,
@@ -130,6 +136,7 @@ CHECK = {
     "class": Field("text", required=True, one_of=CLASSES),
     "each": _TEXT,
     "where": Field("any"),
+    "vehicle": Field("any"),
     "before": _SLUG,
     "how": Field("text", required=True, one_of=HOWS),
     "limit": Field("table", fields=LIMIT),

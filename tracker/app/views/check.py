@@ -43,6 +43,7 @@ def check_view(
         stands.setdefault(state, []).append(names.name(subject.id))
     limits = [limit_of(found, subject, session.build.items.get(VEHICLE)) for subject in subjects]
     alike = {str(limit) for limit in limits if limit is not None}
+    sources = [source for limit in limits if limit is not None for source in limit.sources]
     return {
         "check": names.name(found.id),
         "text": found.title,
@@ -51,6 +52,7 @@ def check_view(
         "each": found.get("each", "once"),
         "how": found.get("how", "look"),
         "limit": alike.pop() if len(alike) == 1 else "one for each subject" if alike else None,
+        "sources": list(dict.fromkeys(sources)),
         "missed": found.get("missed"),
         "basis": basis_words(found),
         "caution": found.get("caution"),
