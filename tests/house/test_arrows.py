@@ -30,9 +30,9 @@ MAY_IMPORT: dict[str, tuple[str, ...]] = {
     "plan": ("build",),
     "templates": ("errors", "act", "quantity", "build"),
     "report": ("errors", "quantity", "build", "plan"),
-    "app": ("errors", "act", "quantity", "journal", "build", "plan", "templates"),
+    "app": ("errors", "act", "quantity", "journal", "sizing", "build", "plan", "templates"),
     "tui": ("errors", "act", "build", "app"),
-    "cli": ("errors", "act", "build", "plan", "templates", "app", "tui"),
+    "cli": ("errors", "act", "sizing", "build", "plan", "templates", "app", "tui"),
     "__main__": ("cli",),
 }
 """The command line starts the screen, lazily: the one arrow between the two faces."""

@@ -38,6 +38,8 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "release": ("release", "sign a hold point, by two"),
     "close": ("close", "record a close-in"),
     "plan": ("plan", "export, import, edit"),
+    "size": ("size", "how big: wire, fuse, ..."),
+    "runs": ("runs", "the wire schedule"),
     "verify": ("verify", "look over the record"),
     "say": ("say", "one line, sorted for you"),
     "inbox": ("inbox", "lines not sorted yet"),

@@ -23,13 +23,13 @@ OWN_RANGE = "what the tables here were checked for"
 
 INPUTS = (
     Input("load_a", "--amps", "current of the load", "A", low=0.05, high=500, why=OWN_RANGE,
-          required=True),
+          required=True, bare=True),
     Input("one_way_m", "--one-way", "length from source to load", "m", low=0.1, high=100,
           why=OWN_RANGE),
     Input("round_trip_m", "--round-trip", "length there and back", "m", low=0.2, high=200,
           why=OWN_RANGE),
     Input("volts_v", "--volts", "nominal voltage", "V", low=5, high=250, why=OWN_RANGE,
-          required=True),
+          required=True, bare=True),
     Input("drop_percent", "--drop", "voltage drop allowed", "%", low=0.5, high=15, default=3.0,
           why=OWN_RANGE),
     Input("return_path", "--return", "how the current comes back", type="choice",
@@ -166,7 +166,7 @@ def conductor(
         Figure("bundle_factor", carries.bundle_factor, "", "for conductors lying together"),
         Figure("foam_factor", carries.foam_factor, "", "for being buried in insulation"),
         Figure("protection_a", found.device_a, "A", "fuse or breaker"),
-        Figure("protection_within_mm", protection.within_mm(rules), "mm", sits),
+        Figure("protection_within_mm", protection.within_mm(rules), "mm", "from the source"),
     ]
     if cranking_a is not None:
         breaks_a = protection.interrupt_a(cranking_a)

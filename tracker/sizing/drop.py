@@ -17,12 +17,12 @@ from tracker.sizing.tables import source, version
 OWN_RANGE = "what the tables here were checked for"
 INPUTS = (
     Input("size", "--size", "conductor, such as 14AWG, 2.5mm2 or 14SAE", type="area"),
-    Input("load_a", "--amps", "current", "A", low=0.001, high=1000, why=OWN_RANGE),
+    Input("load_a", "--amps", "current", "A", low=0.001, high=1000, why=OWN_RANGE, bare=True),
     Input("one_way_m", "--one-way", "length from source to load", "m", low=0.01, high=500,
           why=OWN_RANGE),
     Input("round_trip_m", "--round-trip", "length there and back", "m", low=0.01, high=1000,
           why=OWN_RANGE),
-    Input("volts_v", "--volts", "nominal voltage", "V", low=1, high=600, why=OWN_RANGE),
+    Input("volts_v", "--volts", "nominal voltage", "V", low=1, high=600, why=OWN_RANGE, bare=True),
     Input("return_path", "--return", "how the current comes back", type="choice",
           choices=("wire", "chassis"), default="wire"),
     Input("insulation", "--insulation", "rating of the insulation in C; 60 when not known",

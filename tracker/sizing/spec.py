@@ -6,6 +6,7 @@ line. Only the module of the helper in hand is imported.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from importlib import import_module
@@ -44,6 +45,7 @@ class Input:
     required: must it be given?
     choices: the words of a choice.
     repeated: may it be given several times? Then ``run`` gets a tuple.
+    bare: may its number be typed without a unit, because the flag says the unit?
     """
 
     name: str
@@ -58,6 +60,7 @@ class Input:
     required: bool = False
     choices: tuple[str, ...] = ()
     repeated: bool = False
+    bare: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +136,8 @@ def _one(each: Input, given: Any) -> Any:
     try:
         if each.type == "whole":
             return int(given)
+        if each.bare and re.fullmatch(r"\s*[0-9]*[.,]?[0-9]+\s*", given):
+            return parse(f"{given} {each.unit}", each.unit)
         return parse(given, each.unit)
     except ValueError:
         raise BadInput(f"{each.flag} takes a whole number; '{given[:40]}' is not") from None

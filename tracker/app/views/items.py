@@ -6,6 +6,7 @@ import re
 from typing import Any
 
 from tracker.app.session import Session
+from tracker.app.views.words.sizing import sized_words
 from tracker.build.item import Item, as_list
 from tracker.build.kinds import kind_of, kinds, show, unknown_fields
 from tracker.build.release import is_buried
@@ -133,6 +134,8 @@ def fields_in_words(session: Session, item: Item) -> dict[str, str]:
             words[field.name] = show(field, value, session.names)
         except (TypeError, ValueError):  # what another program wrote into it
             words[field.name] = str(value)
+    if sized := sized_words(item.fields.get("sized")):
+        words["sized"] = sized
     return words
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tracker.act import Fact
+from tracker.app.views.words.sizing import sized_words
 from tracker.app.views.words.speaker import Speaker, counted, ranges, why
 from tracker.build.item import VEHICLE
 from tracker.build.kinds import kinds
@@ -42,8 +43,11 @@ def set_fields(speaker: Speaker, group: Sequence[Fact]) -> str:
     if kind == "holdpoint":
         for name in [name for name in values if name.split("@")[0] == "booked"]:
             parts.append(_booked(speaker, name, values.pop(name)))
+    sized = sized_words(values.pop("sized", None))
     if values:
         parts.append(speaker.values(kind, values))
+    if sized:
+        parts.append(f"sized {sized}")
     reason = f" (because {fact['why']})" if fact.get("why") else ""
     return f"{speaker.name(fact['id'])}: {'; '.join(parts)}{reason}"
 

@@ -1,0 +1,114 @@
+"""Writing what a sizing helper found into an item, with what it was worked out from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from tracker.act import Fact
+from tracker.app.session import Intent
+from tracker.app.wants.checks import mark
+from tracker.app.wants.items import changed
+from tracker.app.wants.values import take_values
+from tracker.build import item as items
+from tracker.build.coverage import Coverage
+from tracker.build.item import Item
+from tracker.build.kinds import kind_of
+from tracker.build.names import Names
+from tracker.build.state import Build
+from tracker.errors import BadInput
+from tracker.quantity import parse
+from tracker.sizing.result import Figure, Result, figures_by_name
+from tracker.sizing.spec import helper
+
+SIZED = "sized"
+"""The field of an item that holds the last sizing written into it."""
+
+MEASURED = "value"
+"""In a helper's ``writes``, the field that stands for what a check measured."""
+
+
+def write(
+    name: str,
+    typed: Mapping[str, Any],
+    result: Result,
+    to: str,
+    *,
+    by: str,
+    at: str | None = None,
+    why: str | None = None,
+) -> Intent:
+    """Write a result into an item: the fields it decides, and the record of how it came about.
+
+    Parameters
+    ----------
+    name: the helper.
+    typed: its inputs as people typed them, kept in the record.
+    result: its answer.
+    to: the item.
+    by: who measured, where the item is a check.
+    at: the subject of a check.
+    why: the reason, needed for what is buried.
+    """
+
+    def intent(build: Build) -> Sequence[Fact]:
+        names, cover = Names(build), Coverage(build)
+        item = names.find(to)
+        fields = _fields_for(name, item)
+        if fields.keys() == {MEASURED}:
+            figure = _figure(result, fields[MEASURED])
+            value = f"{float(str(figure.value))!r} {figure.unit}"
+            places = [at] if at else []
+            return mark(to, places, "measured", by=by, value=value)(build)
+        if at is not None:
+            raise BadInput("--at says where a check was measured; this result measures nothing")
+        given = {field: _taken(item, _figure(result, wanted)) for field, wanted in fields.items()}
+        values = take_values(kind_of(item.kind), given, names, item)
+        record = {
+            "helper": name,
+            "inputs": {key: _plain(value) for key, value in typed.items()},
+            "figures": dict(figures_by_name(result)),
+            "table_version": result.table_version,
+        }
+        if item.kind == "check":  # a phase's check lets its limits alone be changed
+            return [*changed(cover, item, values, why), items.change(item, {SIZED: record}, why)]
+        return changed(cover, item, {**values, SIZED: record}, why)
+
+    return intent
+
+
+def _fields_for(name: str, item: Item) -> Mapping[str, str]:
+    """Which fields of an item a helper decides; BadInput where it decides none."""
+    writes = helper(name).writes
+    if item.kind in writes:
+        return writes[item.kind]
+    kinds = " or ".join(f"a {kind_of(kind).title}" for kind in writes)
+    takes = f"it writes into {kinds}" if kinds else "its answer is to read, not to write"
+    raise BadInput(f"'closein size {name}' can't write into a {kind_of(item.kind).title}; {takes}")
+
+
+def _figure(result: Result, name: str) -> Figure:
+    for figure in result.figures:
+        if figure.name == name and figure.value is not None:
+            return figure
+    raise BadInput(f"there is no {name} to write: {result.governs}")
+
+
+def _taken(item: Item, figure: Figure) -> Any:
+    """A figure's value; for a check's limit in the unit of the check."""
+    if item.kind != "check" or not isinstance(figure.value, int | float):
+        return figure.value
+    stated = item.get("limit")
+    unit = str(stated.get("unit", "")) if isinstance(stated, Mapping) else ""
+    if not unit:
+        raise BadInput(f"{item.slug} asks for no measured value, so it takes no limit")
+    try:
+        return parse(f"{figure.value:.9f} {figure.unit}", unit)
+    except BadInput:
+        raise BadInput(
+            f"{item.slug} is measured in {unit}, but {figure.name} is in {figure.unit}"
+        ) from None
+
+
+def _plain(value: Any) -> Any:
+    return list(value) if isinstance(value, tuple) else value
