@@ -103,6 +103,8 @@ def create(folder: Path, marked: Marked) -> None:
     name, zone = clean(marked.name).strip(), clean(marked.zone).strip()
     if not name:
         raise BadInput("a build needs a name that can be read; give --name TEXT")
+    import tomli_w  # only the beginning of a build writes a mark
+
     try:
         if folder.exists() and any(not each.name.startswith(".") for each in folder.iterdir()):
             raise BadInput(f"{folder} holds other things; name a new or an empty folder")
@@ -111,16 +113,7 @@ def create(folder: Path, marked: Marked) -> None:
         attributes = folder / ".gitattributes"
         if not attributes.exists():
             attributes.write_text(ATTRIBUTES, "utf-8")
-        text = (
-            f"format = {FORMAT}\nid = {_quoted(marked.id)}\n"
-            f"name = {_quoted(name)}\nzone = {_quoted(zone)}\n"
-        )
+        text = tomli_w.dumps({"format": FORMAT, "id": marked.id, "name": name, "zone": zone})
         (folder / MARK).write_text(text, "utf-8")
     except OSError as error:
         raise NotSaved(f"{folder} can't be written ({error.strerror}); nothing was begun") from None
-
-
-def _quoted(text: str) -> str:
-    import json
-
-    return json.dumps(text, ensure_ascii=False)

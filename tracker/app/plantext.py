@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from math import isfinite
 from typing import Any
 
+import tomli_w
+
 from tracker.build.item import VEHICLE, Item, as_list
 from tracker.build.kinds import Field, Kind, kinds
 from tracker.build.names import Names
@@ -46,13 +48,13 @@ def _table(build: Build, names: Names, kind: Kind, shown: str, item: Item) -> It
         yield f"[{kind.name}]"
     else:
         yield f"[[{kind.name}]]"
-        yield f"name = {quoted(shown)}"
+        yield f"name = {toml(shown)}"
     for field in kind.fields.values():
         value = written(field, item, build, names)
         if value is not None:
             yield f"{field.name} = {toml(value)}"
     for name, rivals in item.rivals.items():
-        values = " or ".join(quoted(str(value)) for value in rivals.values())
+        values = " or ".join(toml(str(value)) for value in rivals.values())
         yield f"# in conflict: {name} is {values}; 'closein settle' decides"
 
 
@@ -109,19 +111,9 @@ _NOBODY = Item("", "", "", {}, "")
 
 
 def toml(value: Any) -> str:
-    """A plain value as TOML."""
-    if isinstance(value, bool):
-        return "true" if value else "false"
+    """A plain value as TOML on one line; of a text, what UTF-8 can't hold becomes '?'."""
     if isinstance(value, list):
         return f"[{', '.join(toml(each) for each in value)}]"
-    return quoted(value) if isinstance(value, str) else repr(value)
-
-
-def quoted(text: str) -> str:
-    """A text as a TOML string on one line; what UTF-8 can't hold becomes '?'."""
-    marks = {'"': '\\"', "\\": "\\\\", "\n": "\\n", "\t": "\\t", "\r": "\\r"}
-    return '"' + "".join(marks.get(sign) or _sign(sign) for sign in _sound(text)) + '"'
-
-
-def _sign(sign: str) -> str:
-    return sign if sign.isprintable() else f"\\U{ord(sign):08X}"
+    if isinstance(value, str):
+        value = _sound(value)
+    return tomli_w.dumps({"value": value}).removeprefix("value = ").removesuffix("\n")
