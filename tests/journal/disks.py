@@ -95,6 +95,8 @@ class SimulatedDisk:
     crash_at: int = 0
     names: dict[str, Inode] = field(default_factory=dict)
     durable_names: dict[str, Inode] = field(default_factory=dict)
+    folders: dict[str, bool] = field(default_factory=dict)
+    """Folders made by the program -> whether their names would outlast a loss of power."""
     count: int = 0
     tick: int = 0
     handles: dict[int, Inode] = field(default_factory=dict)
@@ -131,6 +133,7 @@ class SimulatedDisk:
 
     def make_folder(self, folder: Path) -> None:
         self._step()
+        self.folders.setdefault(str(folder), False)
 
     def append_to(self, file: Path, *, new: bool = False) -> int:
         self._step()
@@ -164,6 +167,9 @@ class SimulatedDisk:
         for path, inode in self.names.items():
             if Path(path).parent == folder:
                 self.durable_names[path] = inode
+        for path in self.folders:
+            if Path(path).parent == folder:
+                self.folders[path] = True
 
     def close(self, handle: int) -> None:
         self._step()
@@ -180,6 +186,8 @@ class SimulatedDisk:
 
     def after_power_loss(self, stride: int = 11) -> Iterator[SimulatedDisk]:
         """Every disk that may be found afterwards, every ``stride`` bytes of what was unsynced."""
+        if not all(self.folders.values()):
+            yield SimulatedDisk()
         choices = []
         for path, inode in self.names.items():
             states: list[bytes | None] = list(_leftovers(inode, stride))

@@ -32,6 +32,18 @@ def test_a_folder_long_at_rest_is_seen_to_change(tmp_path):
     assert set(disk.looks(tmp_path)) == {"b.log"}
 
 
+@pytest.mark.parametrize("age_ns", [0, 60 * 10**9], ids=["just now", "on a whole second"])
+def test_a_file_is_not_missed_where_the_folders_time_is_too_coarse_to_tell(tmp_path, age_ns):
+    disk = RealDisk()
+    moment = time.time_ns() - age_ns
+    moment -= moment % 10**9 if age_ns else 0
+    for name in ("a.log", "b.log"):
+        (tmp_path / name).write_bytes(b"x")
+        os.utime(tmp_path, ns=(moment, moment))
+        seen = disk.looks(tmp_path)
+    assert set(seen) == {"a.log", "b.log"}
+
+
 def test_one_disk_keeps_two_folders_apart(tmp_path):
     disk = RealDisk()
     old = time.time_ns() - 60 * 10**9 + 1

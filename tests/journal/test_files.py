@@ -110,3 +110,28 @@ def test_unchanged_files_are_not_opened_again_and_grown_ones_only_at_their_end()
 
     assert len(starts) == 3
     assert 0 <= starts[2][1] < len(data) - 300
+
+
+def test_a_longer_file_that_took_anothers_place_is_read_from_its_start():
+    disk = SimulatedDisk()
+    data = file_of("aaaaaaaa", [1, 2, 3])
+    disk.put(JOURNAL / "aaaaaaaa.log", data[: data.index(b"\n", 300) + 1])
+    files = Files(JOURNAL, BUILD, disk)
+    assert shown(disk, files).faults == ()
+    disk.put(JOURNAL / "aaaaaaaa.log", data.replace(b'"text":"1"', b'"text":"?"'))
+
+    assert [f.kind for f in shown(disk, files).faults] == ["damaged"]
+    assert shown(disk, files) == shown(disk)
+
+
+def test_a_file_that_grew_but_no_longer_holds_its_last_line_is_read_from_its_start():
+    disk = SimulatedDisk()
+    data = file_of("aaaaaaaa", [1, 2, 3])
+    end = data.index(b"\n", 300) + 1
+    disk.put(JOURNAL / "aaaaaaaa.log", data[:end])
+    files = Files(JOURNAL, BUILD, disk)
+    shown(disk, files)
+    disk.names[str(JOURNAL / "aaaaaaaa.log")].pending = data[:end].replace(b'2"}', b'?"}') + data
+
+    assert "damaged" in [f.kind for f in shown(disk, files).faults]
+    assert shown(disk, files) == shown(disk)

@@ -126,6 +126,16 @@ def test_a_damaged_line_leaves_the_others_and_seals_its_file(desk):
     assert reservations(desk.read()) == [fault]
 
 
+def test_a_damaged_last_line_is_not_said_to_be_missing_too(desk):
+    for n in "abc":
+        desk.write(n)
+    data = bytearray(desk.log().read_bytes())
+    data[-10] ^= 1
+    desk.log().write_bytes(data)
+
+    assert kinds(desk.read()) == ["damaged"]
+
+
 def test_neighbouring_damaged_lines_are_one_fault(desk):
     for n in "abcd":
         desk.write(n)

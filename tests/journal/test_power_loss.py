@@ -106,6 +106,8 @@ def test_power_lost_again_while_a_torn_tail_is_put_aside_loses_nothing_acknowled
         tried = "abcd" if whole else "acd"
         known = ["a", *(["b"] if whole and acknowledged else []), *acknowledged]
         for disk in start.after_power_loss(stride=7):
+            torn = DATA[ENDS[0] : ENDS[0] + cut]
+            assert any(torn in inode.pending for inode in disk.names.values()), "bytes were lost"
             for found in memory.after_power_loss():
                 if found.load(BUILD) is None and whole and not acknowledged:
                     continue  # whose rest it is was forgotten: it waits, as any other person's

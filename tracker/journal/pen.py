@@ -37,7 +37,6 @@ class Pen:
         self._folder, self._build_id, self._files = folder, build_id, files
         self._memory, self._disk, self._new_writer = memory, disk, new_writer
         self._now_ms = now_ms
-        self._stale = False
 
     @property
     def reading(self) -> Reading:
@@ -63,9 +62,6 @@ class Pen:
         if self.doubt:
             raise NotSaved(self.doubt)
         try:
-            if self._stale:
-                self._files.refresh()
-                self._stale = False
             before, file = self._own()
         except OSError as error:
             raise not_saved(self._folder, error) from error
@@ -135,7 +131,6 @@ class Pen:
             handle = disk.append_to(self._files.path(file.name))
         except OSError as error:
             raise not_saved(self._folder, error) from error
-        self._stale = True
         try:
             try:
                 if file.rest and not keep_rest:
@@ -146,7 +141,6 @@ class Pen:
                 self._cut(handle, size)
                 raise not_saved(self._folder, error) from error
             self._settle(handle, new=not file.end)
-            self._stale = False
             with suppress(OSError):
                 look = disk.look(handle)
                 if look.size == size + len(data):
