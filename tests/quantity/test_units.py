@@ -29,6 +29,7 @@ _IN_PINT = {
     "mohm": "milliohm",
     "Mohm": "megaohm",
     "in": "inch",
+    "psf": "force_pound/foot**2",
 }
 _TEMPERATURE = {"C": "degC", "F": "degF", "K": "kelvin"}
 _DIFFERENCE = {"C": "delta_degC", "F": "delta_degF", "K": "kelvin"}

@@ -60,6 +60,7 @@ TAKEN: dict[str, dict[str, Worth]] = {
         "mbar": (100, 1),
         "bar": (100000, 1),
         "psi": (_POUND_KG * 9.80665 / (_INCH_M * _INCH_M), 1),
+        "psf": (_POUND_KG * 9.80665 / (0.3048 * 0.3048), 1),
         "inH2O": (249.08891, 1),
     },
 }
