@@ -170,5 +170,7 @@ def _value(figure: Figure) -> str:
     value = figure.value
     if value is None:
         return "none"
+    if isinstance(value, bool):
+        return "yes" if value else "no"
     text = f"{value:.4g}" if isinstance(value, float) else str(value)
     return f"{text} {figure.unit}".rstrip()
