@@ -23,6 +23,7 @@ HELPERS: dict[str, tuple[str, str]] = {
     "switching": ("switching", "conductors and travellers"),
     "raceway": ("raceway", "fill of a tube or chase"),
     "reading": ("reading", "what the meter should show"),
+    "dewpoint": ("dewpoint", "dew point, and the margin over it"),
 }
 """Name -> the module in this room and what it finds, in few words."""
 

@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from tracker.act import Fact, short_id
 from tracker.app.session import Intent
 from tracker.build import log
-from tracker.build.dewpoint import margin_k
 from tracker.build.names import Names, clean
 from tracker.build.state import Build
 from tracker.errors import BadInput, UnknownName
@@ -51,6 +50,8 @@ def condition(
         humidity_pct = _reading("humidity", humidity, "%")
         over_k = _reading("margin", margin, "K")
         if over_k is None and None not in (surface_c, air_c, humidity_pct):
+            from tracker.sizing.dewpoint import margin_k
+
             over_k = margin_k(float(surface_c or 0), float(air_c or 0), float(humidity_pct or 0))
         return [log.condition(where, surface_c, air_c, humidity_pct, over_k, rain)]
 
