@@ -30,7 +30,9 @@ def test_a_number_changed_by_a_twentieth_is_noticed(name: str) -> None:
     about = [check for module in REFERENCES if name in module.TABLES for check in module.checks()]
     unnoticed = []
     for path in numbers(table):
-        for factor in (1.05, 0.95):
+        # No whole number of things tells "from 2.85" from "from 3".
+        counted = any(str(key).endswith("_count") for key in path)
+        for factor in (1.05,) if counted else (1.05, 0.95):
             with standing_in(name, changed(table, path, factor)):
                 if all(check.passes() for check in about):
                     unnoticed.append((*path, factor))

@@ -43,11 +43,15 @@ def device_a(rules: str, at_least_a: float, at_most_a: float) -> float | None:
     return None
 
 
+def most_below_50_v_a(ampacity_a: float) -> float:
+    """The largest device 33 CFR 183.455(c)(1) lets pass below 50 V for a table ampacity (A)."""
+    return float(table("protection")["low-voltage"]["most_share"]) * ampacity_a
+
+
 def next_up_a(rules: str, ampacity_a: float) -> float | None:
-    """What some let pass below 50 V: the next rating up, at most 150 % of the ampacity (A)."""
-    share = float(table("protection")["low-voltage"]["most_share"])
+    """The next rating up from an ampacity, where it is at most 150 % of it; None where not."""
     above = [rating for rating in ratings_a(rules) if rating >= ampacity_a]
-    return above[0] if above and above[0] <= share * ampacity_a else None
+    return above[0] if above and above[0] <= most_below_50_v_a(ampacity_a) else None
 
 
 def within_mm(rules: str) -> float:

@@ -31,6 +31,8 @@ INPUTS = (
           high=30000, why=OWN_RANGE),
 )  # fmt: skip
 MOST_WIRES = 500
+PACKED = 0.6
+"""How much of a loose bundle is wire, about. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,18 +44,15 @@ class Lot:
     count: how many.
     label: what people read.
     outside_mm: diameter over the insulation (mm).
-    from_table: was the diameter read from the table, not measured?
+    area_mm2: of one wire with its insulation (mm2); the table's own figure where there is one.
+    from_table: was it read from the table, not measured?
     """
 
     count: int
     label: str
     outside_mm: float
+    area_mm2: float
     from_table: bool
-
-    @property
-    def area_mm2(self) -> float:
-        """Of one wire with its insulation (mm2)."""
-        return pi / 4 * self.outside_mm**2
 
 
 def raceway(
@@ -162,8 +161,8 @@ def raceway(
     group = "wireway" if rectangular else "fill"
     working = [
         *(
-            f"{lot.count} x pi/4 x ({lot.outside_mm:.3g} mm)^2 = {lot.count * lot.area_mm2:.4g} mm2"
-            f" ({lot.label})"
+            f"{lot.count} x {lot.area_mm2:.4g} mm2 ({lot.label}, {lot.outside_mm:.3g} mm outside) = "
+            f"{lot.count * lot.area_mm2:.4g} mm2"
             for lot in lots
         ),
         f"{used_mm2:.4g} mm2 / {room_mm2:.4g} mm2 = {percent:.3g} % of {allowed:g} % allowed",
@@ -206,9 +205,10 @@ def lot_of(text: str) -> Lot:
         outside_mm = parse(size, "mm")
         if not 0.5 <= outside_mm <= 150:
             raise OutOfRange("the outside diameter", outside_mm, 0.5, 150, "mm", OWN_RANGE)
-        return Lot(count, f"{outside_mm:g} mm", outside_mm, False)
+        return Lot(count, f"{outside_mm:g} mm", outside_mm, pi / 4 * outside_mm**2, False)
     wire = wire_of(size)
-    rows = table("raceway")["thhn"]["diameter_in"]
+    thhn = table("raceway")["thhn"]
+    rows = thhn["diameter_in"]
     areas = {key: awg_area_mm2(1 - int(key[0]) if "/" in key else int(key)) for key in rows}
     fits = [key for key in rows if areas[key] >= wire.area_mm2 * 0.999]
     if wire.family != "mm2" and wire.key in rows:
@@ -216,7 +216,8 @@ def lot_of(text: str) -> Lot:
     if not fits:
         raise BadInput(f"{wire} has no diameter here; give its outside diameter, such as 2x8.5mm")
     key = min(fits, key=lambda key: areas[key])
-    return Lot(count, wire.label, rows[key] * INCH_MM, True)
+    area_mm2 = thhn["area_in2"][key] * INCH_MM**2
+    return Lot(count, wire.label, rows[key] * INCH_MM, area_mm2, True)
 
 
 def allowed_percent(count: int, *, rectangular: bool = False, short: bool = False) -> float:
@@ -246,7 +247,7 @@ def most_of_one_size(
         exact = room_mm2 * allowed / 100 / wire_mm2
         part = float(table("raceway")["fill"]["round_up_from"])
         whole = floor(exact + 1e-9)
-        if not rectangular and exact - whole >= part and count > 2:
+        if not rectangular and exact - whole >= part and count > 1:
             whole += 1
         if count <= whole:
             most = count
@@ -308,7 +309,7 @@ def _others(
         allowed = allowed_percent(total)
         word = "within" if percent <= allowed else "above"
         said.append(("by the rule for round tube (table 1)", f"{word} {allowed:g} %"))
-    bundle_mm = (4 * used_mm2 / pi / 0.6) ** 0.5 if total > 1 else lots[0].outside_mm
+    bundle_mm = (4 * used_mm2 / pi / PACKED) ** 0.5 if total > 1 else lots[0].outside_mm
     times = float(table("raceway")["bend-bundle"]["diameters"])
     said.append(
         (
