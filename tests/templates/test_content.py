@@ -8,18 +8,32 @@ from itertools import combinations
 
 import pytest
 
+from tracker.templates import shape
 from tracker.templates.load import read, shipped
-from tracker.templates.phase import Check, Task
+from tracker.templates.phase import Check
 
 PHASES = [read(name) for name in shipped()]
 CHECKS: list[Check] = [check for phase in PHASES for check in phase.checks]
-TASKS: dict[str, Task] = {
-    f"task:{phase.name}/{task.key}": task for phase in PHASES for task in phase.tasks
-}
 HOLDS = {f"hold:{phase.name}/{hold.key}": hold for phase in PHASES for hold in phase.holdpoints}
+TRIED = ("measure", "continuity", "insulation", "water", "air", "function")
 PRE_FOAM = [check for check in read("insulation").checks if check.before.endswith("/pre-foam")]
 
-ROWS = {"P04": 11, "P05": 12, "P06": 15, "P08": 13}
+ROWS = {
+    "strip-out": ("P01", 10),
+    "shell": ("P02", 12),
+    "subfloor": ("P03", 10),
+    "framing": ("P04", 11),
+    "deck": ("P05", 12),
+    "rough-in-wiring": ("P06", 15),
+    "rough-in-plumbing-gas": ("P07", 13),
+    "insulation": ("P08", 13),
+    "panelling": ("P09", 9),
+    "cabinetry": ("P10", 9),
+    "finish-electrical": ("P11", 13),
+    "finish-plumbing-gas": ("P12", 10),
+    "commissioning": ("P13", 11),
+}
+"""The rows of the trade notes that each phase has: how they begin, and how many there are."""
 
 
 def one(key: str) -> Check:
@@ -36,25 +50,29 @@ def test_every_row_of_the_pre_foam_walk_is_carried_by_the_insulation_template_al
     assert [row for row in (f"2.{n}" for n in range(1, 46)) if row not in named] == []
 
 
-def test_every_row_of_the_four_phases_is_carried() -> None:
+def test_the_rows_are_known_for_every_phase_of_the_trade() -> None:
+    assert tuple(ROWS) == shape.PHASES
+    assert set(shipped()) <= set(ROWS)
+
+
+@pytest.mark.parametrize("name", shipped())
+def test_every_row_of_a_phase_is_carried(name: str) -> None:
     named = {row for check in CHECKS for row in check.trade}
-    wanted = [f"{prefix}-{n}" for prefix, last in ROWS.items() for n in range(1, last + 1)]
-    assert [row for row in wanted if row not in named] == []
+    prefix, last = ROWS[name]
+    assert [row for n in range(1, last + 1) if (row := f"{prefix}-{n}") not in named] == []
 
 
 def test_rows_are_named_in_one_form_and_exist() -> None:
-    for check in CHECKS:
-        for row in check.trade:
-            if row.startswith("2."):
-                assert 1 <= int(row[2:]) <= 45, (check.key, row)
-            else:
-                prefix, number = row.split("-")
-                assert 1 <= int(number) <= {**ROWS, "P07": 13}[prefix], (check.key, row)
+    known = {f"{prefix}-{n}" for prefix, last in ROWS.values() for n in range(1, last + 1)}
+    known |= {f"2.{n}" for n in range(1, 46)}
+    assert [(c.key, row) for c in CHECKS for row in c.trade if row not in known] == []
 
 
 def test_no_name_is_used_twice_over_all_templates() -> None:
     names = [phase.name for phase in PHASES] + [hold.key for hold in HOLDS.values()]
-    names += [task.key for task in TASKS.values()] + [check.key for check in CHECKS]
+    names += [task.key for phase in PHASES for task in phase.tasks] + [
+        check.key for check in CHECKS
+    ]
     assert twice(names) == []
 
 
@@ -99,6 +117,9 @@ def test_hold_checks_say_how_what_follows_and_on_what_ground() -> None:
     hold = [check for check in CHECKS if check.class_ == "hold"]
     assert len(hold) > 50
     assert [c.key for c in hold if not (c.how and c.missed and c.basis and c.text)] == []
+    shown = [check for check in hold if check.limit or check.how in TRIED]
+    print(f"{len(shown)} of {len(hold)} hold checks are measures or tests")
+    assert len(shown) > 0.4 * len(hold)
 
 
 def test_standards_are_named_as_others_summarise_them() -> None:
@@ -109,7 +130,16 @@ def test_standards_are_named_as_others_summarise_them() -> None:
 
 
 NEVER_WAIVED = {
-    "gas tightness": {"gas-stub-test", "gas-low-test", "gas-no-joint", "gas-after"},
+    "gas tightness": {
+        "gas-stub-test",
+        "gas-low-test",
+        "gas-no-joint",
+        "gas-after",
+        "gas-shut-apart",
+        "gas-gauge",
+        "gas-hours",
+        "gas-depth",
+    },
     "exits": {
         "exits-planned",
         "exit-path",
@@ -118,10 +148,13 @@ NEVER_WAIVED = {
         "exit-long-side",
         "exit-free",
         "roof-exit-opens",
+        "ways-out-while-stripping",
+        "exit-after-bedding",
+        "floor-way-out",
     },
     "belt and airbag cavities": {"no-fill-shut", "airbags-mapped", "no-fill-free"},
     "people and animals": {"people-out", "sprayers-protected", "fresh-air", "reentry-kept"},
-    "hot work": {"hot-work-finished"},
+    "hot work": {"hot-work-finished", "shell-sparks-listed"},
 }
 
 
@@ -162,87 +195,56 @@ def test_limits_in_metric_are_no_laxer_than_their_sources_in_inches_and_pounds()
     assert one("solar-tail").limit["min"] * 1000 >= 36 * inch
     assert one("height-measured").limit["max"] * 1000 <= 159 * inch
     assert one("width-measured").limit["max"] * 1000 <= 102 * inch
-    assert one("gas-stub-test").limit["max"] <= 0.1 * psi
+    assert one("gas-gauge-fine").limit["max"] <= 0.1 * psi
+    assert one("gas-depth").limit["min"] >= 1.5 * inch
+    assert one("gas-sized").limit["max"] <= 0.5 * 249.089
+    assert one("pipe-clipped").limit["max"] <= 32 * inch
+    assert one("board-thickness").limit["max"] <= inch / 16
+    assert one("joint-step").limit["max"] <= inch / 16
+    assert one("floor-way-out").limit["min"] >= 13 * inch
+    assert one("coat-margin").limit["min"] >= 5 / 1.8
+    assert one("coat-humidity").limit["max"] < 85
     assert one("below-trim-line").limit["min"] >= 0.75 * inch
     assert one("pipe-on-warm-side").limit["min"] >= inch
-    assert one("lifts-thin").limit["max"] <= 1.5 * inch
-    assert one("surface-temperature").limit["min"] >= (50 - 32) / 1.8
     assert one("dew-point-margin").limit["min"] >= 5 / 1.8
+
+
+@pytest.mark.parametrize(
+    ("key", "field"),
+    [
+        ("gas-gauge", "gas_pressure_pa"),
+        ("gas-hours", "gas_hold_h"),
+        ("gas-stub-test", "gas_loss_pa"),
+        ("gas-low-test", "gas_low_loss_pa"),
+        ("gas-after", "gas_loss_pa"),
+        ("water-gauge", "water_pressure_pa"),
+        ("water-hours", "water_hold_h"),
+        ("waste-fall", "drain_fall_pct"),
+        ("surface-temperature", "foam_surface_c"),
+        ("night-forecast", "foam_surface_c"),
+        ("kit-warm", "can_low_c"),
+        ("kit-warm", "can_high_c"),
+        ("lifts-thin", "lift_mm"),
+        ("reentry-kept", "reentry_h"),
+        ("sealant-cured", "sealant_cure_h"),
+        ("coat-cured", "coat_cure_h"),
+    ],
+)
+def test_what_depends_on_rules_or_products_is_never_a_number_in_a_template(
+    key: str, field: str
+) -> None:
+    limit = one(key).limit
+    assert limit is not None
+    assert field in limit.values() and not {"min", "max"} & set(limit)
+    sources = shape.fields_of("once")[field].sources
+    assert len(sources) > 1, "sources that agree need no profile"
 
 
 def test_the_weather_checks_agree_with_what_voids_them() -> None:
     hold = HOLDS["hold:insulation/pre-foam"]
     assert hold.dry and hold.valid_h == 48.0
-    assert one("surface-temperature").limit["min"] == hold.min_surface_c
+    assert one("surface-temperature").limit == {"min_profile": "foam_surface_c", "unit": "C"}
     assert one("dew-point-margin").limit["min"] == hold.min_margin_k
     weather = {check.key for check in CHECKS if check.lapse == "weather"}
     assert weather >= {"surface-dry", "surface-temperature", "dew-point-margin", "wood-dry"}
     assert {c.before for c in CHECKS if c.lapse} == {"hold:insulation/pre-foam"}
-
-
-def test_the_hold_points_gate_and_are_closed_as_the_work_runs() -> None:
-    assert {key: (hold.gates, hold.closed_by) for key, hold in HOLDS.items()} == {
-        "hold:framing/layout-frozen": ("phase:rough-in-wiring", "task:rough-in-wiring/drill-holes"),
-        "hold:deck/roof-tight": ("phase:insulation", "task:insulation/spray"),
-        "hold:insulation/pre-foam": ("phase:insulation", "task:insulation/spray"),
-        "hold:insulation/after-foam": ("phase:panelling", "task:panelling/hang-panels"),
-    }
-    assert set(TASKS["task:insulation/spray"].buries) == set(
-        HOLDS["hold:insulation/pre-foam"].buries
-    )
-    assert {check.before for check in CHECKS} == set(HOLDS)
-
-
-def before(task: str) -> set[str]:
-    """Every task that must be done before this one."""
-    found: set[str] = set()
-    todo = [task]
-    while todo:
-        for need in TASKS[todo.pop()].needs:
-            if need not in found:
-                found.add(need)
-                todo.append(need)
-    return found
-
-
-def test_every_need_is_a_task_and_no_task_waits_for_itself() -> None:
-    for key, task in TASKS.items():
-        assert [need for need in task.needs if need not in TASKS] == []
-        assert key not in before(key)
-
-
-def test_everything_that_foam_buries_is_done_before_the_spray() -> None:
-    earlier = before("task:insulation/spray")
-    for key in (
-        "task:framing/fix-backing",
-        "task:framing/build-boxes",
-        "task:framing/buck-windows",
-        "task:deck/bed-feet",
-        "task:deck/hose-roof",
-        "task:rough-in-wiring/test-runs",
-        "task:rough-in-wiring/spare-strings",
-        "task:rough-in-wiring/redline-wiring",
-        "task:insulation/walk-down",
-        "task:insulation/spray-patch",
-    ):
-        assert key in earlier, key
-    hot = {key for key, task in TASKS.items() if task.hot_work}
-    assert hot and hot <= earlier
-
-
-def test_nobody_works_inside_before_the_foam_has_cured() -> None:
-    spray = TASKS["task:insulation/spray"]
-    assert spray.cure_h is not None and spray.cure_h >= 24
-    later = [key for key in TASKS if "task:insulation/spray" in before(key)]
-    assert all("task:insulation/air-out" in {key, *before(key)} for key in later)
-
-
-def test_hours_grow_from_low_to_high_and_say_where_they_come_from() -> None:
-    for key, task in TASKS.items():
-        for length_m in (3.0, 7.6, 12.0):
-            low, likely, high = (
-                task.hours[band][0] + task.hours[band][1] * length_m
-                for band in ("low", "likely", "high")
-            )
-            assert 0.0 < low <= likely <= high < 40.0, key
-        assert task.basis and task.memory, key

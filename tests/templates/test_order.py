@@ -1,0 +1,91 @@
+"""The order of the work over all shipped templates: hold points, needs, hours."""
+
+from __future__ import annotations
+
+from tracker.templates.load import read, shipped
+from tracker.templates.phase import Task
+
+PHASES = [read(name) for name in shipped()]
+TASKS: dict[str, Task] = {
+    f"task:{phase.name}/{task.key}": task for phase in PHASES for task in phase.tasks
+}
+HOLDS = {f"hold:{phase.name}/{hold.key}": hold for phase in PHASES for hold in phase.holdpoints}
+CHECKS = [check for phase in PHASES for check in phase.checks]
+
+
+def test_the_hold_points_gate_and_are_closed_as_the_work_runs() -> None:
+    assert {key: (hold.gates, hold.closed_by) for key, hold in HOLDS.items()} == {
+        "hold:shell/rust-closed": ("phase:subfloor", "task:subfloor/bed-board"),
+        "hold:framing/layout-frozen": ("phase:rough-in-wiring", "task:rough-in-wiring/drill-holes"),
+        "hold:deck/roof-tight": ("phase:insulation", "task:insulation/spray"),
+        "hold:rough-in-plumbing-gas/pressure-tests": (
+            "phase:insulation",
+            "task:insulation/spray",
+        ),
+        "hold:insulation/pre-foam": ("phase:insulation", "task:insulation/spray"),
+        "hold:insulation/after-foam": ("phase:panelling", "task:panelling/hang-panels"),
+    }
+    assert set(TASKS["task:insulation/spray"].buries) == set(
+        HOLDS["hold:insulation/pre-foam"].buries
+    )
+    assert {check.before for check in CHECKS} == set(HOLDS)
+
+
+def before(task: str) -> set[str]:
+    """Every task that must be done before this one."""
+    found: set[str] = set()
+    todo = [task]
+    while todo:
+        for need in TASKS[todo.pop()].needs:
+            if need not in found:
+                found.add(need)
+                todo.append(need)
+    return found
+
+
+def test_every_need_is_a_task_and_no_task_waits_for_itself() -> None:
+    for key, task in TASKS.items():
+        assert [need for need in task.needs if need not in TASKS] == []
+        assert key not in before(key)
+
+
+def test_everything_that_foam_buries_is_done_before_the_spray() -> None:
+    earlier = before("task:insulation/spray")
+    for key in (
+        "task:framing/fix-backing",
+        "task:framing/build-boxes",
+        "task:framing/buck-windows",
+        "task:deck/bed-feet",
+        "task:deck/hose-roof",
+        "task:rough-in-wiring/test-runs",
+        "task:rough-in-wiring/spare-strings",
+        "task:rough-in-wiring/redline-wiring",
+        "task:shell/hose-shell",
+        "task:subfloor/cover-floor",
+        "task:rough-in-plumbing-gas/test-drains",
+        "task:rough-in-plumbing-gas/test-water",
+        "task:rough-in-plumbing-gas/test-gas",
+        "task:insulation/walk-down",
+        "task:insulation/spray-patch",
+    ):
+        assert key in earlier, key
+    hot = {key for key, task in TASKS.items() if task.hot_work}
+    assert hot and hot <= earlier
+
+
+def test_nobody_works_inside_before_the_foam_has_cured() -> None:
+    spray = TASKS["task:insulation/spray"]
+    assert spray.cure_h is not None and spray.cure_h >= 24
+    later = [key for key in TASKS if "task:insulation/spray" in before(key)]
+    assert all("task:insulation/air-out" in {key, *before(key)} for key in later)
+
+
+def test_hours_grow_from_low_to_high_and_say_where_they_come_from() -> None:
+    for key, task in TASKS.items():
+        for length_m in (3.0, 7.6, 12.0):
+            low, likely, high = (
+                task.hours[band][0] + task.hours[band][1] * length_m
+                for band in ("low", "likely", "high")
+            )
+            assert 0.0 < low <= likely <= high < 40.0, key
+        assert task.basis and task.memory, key
