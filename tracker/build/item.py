@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from tracker.act import Act, Fact
+from tracker.build.fields import fits
 from tracker.build.values import table, text
 from tracker.errors import Refused
 
@@ -84,7 +85,8 @@ def apply_adopted(draft: Build, fact: Fact, ref: str, act: Act) -> None:
 
 
 def _item_of(row: Mapping[str, Any], identifier: Any, ref: str) -> Item:
-    fields = dict(table(row["fields"]))
+    given = table(row["fields"]).items()
+    fields = {name: value for name, value in given if fits(name, value)}
     return Item(text(identifier), text(row["kind"]), text(row["slug"]), fields, ref)
 
 
@@ -117,7 +119,7 @@ def apply_set(draft: Build, fact: Fact, ref: str, act: Act) -> None:
         item.heads[name] = (*standing, ref)
         if name == "slug":
             item.slug = value
-        elif value is None:
+        elif value is None or not fits(name, value):
             item.fields.pop(name, None)
         else:
             item.fields[name] = value
