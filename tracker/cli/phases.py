@@ -56,11 +56,10 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
                 row["tasks"],
                 row["checks"],
                 ", ".join(row["hold_points"]) or "-",
-                row["title"],
             ]
             for row in rows
         ],
-        ["no", "phase", "here", "tasks", "checks", "hold points", "title"],
+        ["no", "phase", "here", "tasks", "checks", "hold points"],
     )
     if not any(row["adopted"] for row in rows):
         desk.say("'closein phases adopt NAME ...' takes one up")
