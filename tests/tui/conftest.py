@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime, timedelta, timezone
 from pathlib import Path
 from typing import Any
 
 import pytest
+from textual import _wait
 
 from tracker.app.folder import Marked, create
 from tracker.app.session import Intent, Session
 from tracker.app.wants import items, phases
 from tracker.build import item as items_built
+
+# The pilot waits three times this after each key; a twentieth of a second is for the eye.
+_wait.SLEEP_GRANULARITY = 1 / 200
+_wait.SLEEP_IDLE = _wait.SLEEP_GRANULARITY / 20
 
 NOW = datetime(2027, 3, 2, 14, 2, tzinfo=timezone(timedelta(hours=1)))
 
@@ -103,10 +109,7 @@ def empty(tmp_path: Path) -> Session:
 @pytest.fixture
 def session(empty: Session) -> Session:
     """A small build: one hold point, two bays, three runs, two parts."""
-    empty.do(adopted())
-    for kind, slug, values in ITEMS:
-        empty.do(items.add(kind, slug, values))
-    return empty
+    return filled(empty)
 
 
 @pytest.fixture
@@ -116,11 +119,21 @@ def shipped(empty: Session) -> Session:
     return empty
 
 
-def begin(folder: Path, data: Path, user: str = "Runa") -> Session:
+def begin(
+    folder: Path, data: Path, user: str = "Runa", clock: Callable[[], datetime] | None = None
+) -> Session:
     """Begin a build and open it."""
     create(folder, Marked("b" * 16, "heron", "+01:00"))
-    session = Session(folder, clock=Clock(), user=user, data=data)
+    session = Session(folder, clock=clock or Clock(), user=user, data=data)
     session.do(lambda build: [items_built.add("vehicle", "vehicle", {}, "vehicle")])
+    return session
+
+
+def filled(session: Session) -> Session:
+    """The same build with one hold point, two bays, three runs, two parts."""
+    session.do(adopted())
+    for kind, slug, values in ITEMS:
+        session.do(items.add(kind, slug, values))
     return session
 
 

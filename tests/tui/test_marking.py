@@ -60,7 +60,7 @@ async def test_bad_stays_in_the_list_and_counts_as_to_do(session: Session) -> No
 
         assert state(session, "label", "L1") == "bad"
         assert "✗ bad" in text(pilot)
-        assert "11 open, 1 bad of 12" in text(pilot)
+        assert "12 of 12 to do, 1 bad" in text(pilot)
 
 
 @pytest.mark.parametrize(("number", "verdict"), [("36cm", "good"), ("9in", "bad")])

@@ -62,7 +62,8 @@ def test_the_phase_line_keeps_the_current_phase_at_any_width(
     rows = [phase(f"p{number}", number == here % count) for number in range(count)]
     line, start, end = phase_line_text(rows, width)
 
-    assert f"▸ p{here % count} 50 %" in line[start:end]
+    assert line[start:end].startswith(f"▸ p{here % count} 50 %")
+    assert line[start:end].endswith("open 12")
     assert cell_len(line) <= width or line[start:end] == line.strip("… ")
 
 
@@ -99,7 +100,7 @@ def test_the_strip_keeps_what_matters_where_it_is_narrow() -> None:
 
 
 def test_an_act_of_another_day_is_shown_with_its_date() -> None:
-    assert "saved 01 Mar 09:30" in strip_words(strip(saved="2027-03-01T09:30:00+01:00"), 118)
+    assert "saved 01 Mar" in strip_words(strip(saved="2027-03-01T09:30:00+01:00"), 118)
 
 
 @pytest.mark.parametrize(

@@ -14,9 +14,9 @@ KEY_NAMES = {
     "slash": "/",
     "question_mark": "?",
     "colon": ":",
+    "full_stop": ".",
     "left_square_bracket": "[",
     "right_square_bracket": "]",
-    "shift+tab": "shift+tab",
 }
 
 
@@ -30,14 +30,12 @@ class Action:
     keys: the keys, the one shown first.
     word: one or two words for the footer.
     help: one sentence for the help and the palette.
-    views: the views whose footer shows it; none means it is only in the help.
     """
 
     name: str
     keys: tuple[str, ...]
     word: str
     help: str
-    views: tuple[str, ...] = ()
 
     @property
     def key(self) -> str:
@@ -56,43 +54,35 @@ ACTIONS: tuple[Action, ...] = (
         ("space", "plus"),
         "good",
         "The check in hand is good; steps on. Never takes a good one back.",
-        (CHECKS,),
     ),
-    Action(
-        "bad", ("b", "minus"), "bad", "The check in hand is bad; it stays open to mend.", (CHECKS,)
-    ),
+    Action("bad", ("b", "minus"), "bad", "The check in hand is bad; it stays open to mend."),
     Action(
         "measure",
         ("m",),
         "measure",
         "Type the number that was measured; its limit decides good or bad.",
-        (CHECKS,),
     ),
-    Action(
-        "waive", ("w",), "waive", "Let it pass for a reason; two names where it holds.", (CHECKS,)
-    ),
-    Action("not_applicable", ("n",), "n/a", "It does not apply here, for a reason.", (CHECKS,)),
-    Action("take_back", ("r",), "take back", "Take an answer back, for a reason."),
-    Action("count", ("c",), "count", "Count the part in hand in a place.", (PARTS,)),
-    Action(
-        "stuck",
-        ("s",),
-        "stuck",
-        "Something is in the way: raise a blocker.",
-        (PARTS, BLOCKERS, LOG),
-    ),
-    Action("unstuck", ("u",), "unstuck", "The blocker in hand is out of the way.", (BLOCKERS,)),
-    Action("note", ("N", "a"), "note", "Write a note about what is in hand.", (LOG,)),
-    Action("undo", ("z",), "undo", "Undo the newest thing done here.", (PARTS, BLOCKERS, LOG)),
-    Action("redo", ("y",), "redo", "Bring back what was undone last.", (LOG,)),
+    Action("waive", ("w",), "waive", "Let it pass for a reason; two names where it holds."),
+    Action("undo", ("z",), "undo", "Undo the newest thing done here."),
     Action(
         "line",
         ("enter", "colon"),
         "line",
         "Type a line of the day; Esc goes back to the list and keeps it.",
-        VIEWS,
     ),
-    Action("filter", ("slash",), "filter", "Show only the rows that hold these words.", VIEWS),
+    Action("not_applicable", ("n",), "n/a", "It does not apply here, for a reason."),
+    Action("take_back", ("r",), "take back", "Take an answer back, for a reason."),
+    Action("count", ("c",), "count", "Count the part in hand in a place."),
+    Action(
+        "stuck",
+        ("s",),
+        "stuck",
+        "Something is in the way: raise a blocker.",
+    ),
+    Action("unstuck", ("u",), "unstuck", "The blocker in hand is out of the way."),
+    Action("note", ("N", "a"), "note", "Write a note about what is in hand."),
+    Action("redo", ("y",), "redo", "Bring back what was undone last."),
+    Action("filter", ("slash",), "filter", "Show only the rows that hold these words."),
     Action("only_open", ("o",), "only open", "Show only the checks still to do, or all."),
     Action("next_open", ("full_stop", "j"), "next open", "Go to the next check still to do."),
     Action("next_bay", ("right_square_bracket",), "next bay", "Go to the next bay."),
@@ -107,9 +97,17 @@ ACTIONS: tuple[Action, ...] = (
     Action("next_view", ("tab",), "next view", "Go to the next view, or the next question."),
     Action("previous_view", ("shift+tab",), "view before", "Go to the view before."),
     Action("daylight", ("T",), "daylight", "Dark colours, or light ones for the sun."),
-    Action("help", ("question_mark", "f1"), "help", "Show all keys.", VIEWS),
-    Action("leave", ("q", "ctrl+q"), "quit", "Quit; everything acknowledged is kept.", VIEWS),
+    Action("help", ("question_mark", "f1"), "help", "Show all keys."),
+    Action("leave", ("q", "ctrl+q"), "quit", "Quit; everything acknowledged is kept."),
 )
+
+FOOTERS: dict[str, tuple[str, ...]] = {
+    CHECKS: ("good", "bad", "measure", "waive", "undo", "line", "not_applicable", "filter"),
+    PARTS: ("count", "stuck", "undo", "line", "filter", "note"),
+    BLOCKERS: ("stuck", "unstuck", "undo", "line", "filter", "note"),
+    LOG: ("note", "undo", "redo", "line", "filter"),
+}
+"""The actions whose keys stand below each view, those that matter most first."""
 
 GAP = "  "
 
@@ -119,9 +117,9 @@ def footer(view: str, width: int) -> str:
 
     Help and quit come last and are kept; of the others as many as fit, first come first.
     """
-    fitting = [action for action in ACTIONS if view in action.views]
-    words = [f"{action.key} {action.word}" for action in fitting]
-    kept, others = words[-2:], words[:-2]
+    by_name = {action.name: f"{action.key} {action.word}" for action in ACTIONS}
+    others = [by_name[name] for name in FOOTERS[view]]
+    kept = [by_name[name] for name in ("help", "leave")]
     while others and len(GAP.join([*others, *kept])) > width:
         others.pop()
     return GAP.join([*others, *kept])[:width]

@@ -7,11 +7,13 @@ import os
 import signal
 from collections.abc import Iterable
 
+from textual import events
 from textual.app import App, SystemCommand
 from textual.screen import Screen
 
 from tracker.app.session import Session
 from tracker.tui.actions import ACTIONS
+from tracker.tui.box import Box
 from tracker.tui.screen import BuildScreen
 from tracker.tui.sitting import Sitting
 from tracker.tui.theme import DARK, LIGHT, OWN_VARIABLES
@@ -49,11 +51,30 @@ class BuildApp(App[None]):
         """The screen it opens on."""
         return BuildScreen(self.sitting)
 
-    def on_mount(self) -> None:
+    def on_load(self) -> None:
         """Leave the terminal as it was found when somebody ends the program from outside."""
         loop = asyncio.get_running_loop()
         for number in ENDING_SIGNALS:
             loop.add_signal_handler(number, self.exit, None, 128 + number)
+
+    async def on_event(self, event: events.Event) -> None:
+        """Keys on the build's screen are dealt with one by one, each before the next is looked at.
+
+        Else keys that arrive together, as over a slow line, reach the list while the input that
+        the first of them opens has not got the keys yet, and words are taken for commands.
+        """
+        here = isinstance(self.screen, BuildScreen) if self.screen_stack else False
+        if here and isinstance(event, events.Key) and not event.is_forwarded:
+            await self._take_key(event)
+        else:
+            await super().on_event(event)
+
+    async def _take_key(self, event: events.Key) -> None:
+        box = self.focused
+        if isinstance(box, Box) and box.take(event):
+            return
+        if not await self._check_bindings(event.key, priority=True):
+            await self._check_bindings(event.key)
 
     def get_system_commands(self, screen: Screen) -> Iterable[SystemCommand]:
         """The palette holds the same actions as the keys."""

@@ -2,40 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import ClassVar
 
-from textual import on
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
-from textual.message import Message
-from textual.widgets import Input, Static
+from textual.widgets import Static
 
 from tracker.build.names import clean
 from tracker.tui.asks import Asking
+from tracker.tui.box import Box
 
 MOST_QUESTIONS = 5
 
 
+Left = Callable[[Asking, dict[str, str]], None]
+"""Called with what was asked and what was typed when the questions are left."""
+
+
 class Asker(Vertical):
-    """Asks; Enter goes on and answers after the last question, Esc puts it aside."""
+    """Asks; Enter goes on and answers after the last question, Esc puts it aside.
+
+    Parameters
+    ----------
+    answered: called when every question was gone through.
+    put_aside: called when they were left before the end.
+    """
 
     BINDINGS: ClassVar = [Binding("escape", "aside", show=False)]
 
-    class Left(Message):
-        """The questions were left, with what was typed to them."""
-
-        def __init__(self, asking: Asking, typed: dict[str, str]) -> None:
-            super().__init__()
-            self.asking, self.typed = asking, typed
-
-    class Answered(Left):
-        """Every question was gone through."""
-
-    class PutAside(Left):
-        """They were left before the end."""
+    def __init__(self, answered: Left, put_aside: Left) -> None:
+        super().__init__()
+        self.answered, self.put_aside = answered, put_aside
 
     asking: Asking | None = None
 
@@ -46,12 +46,12 @@ class Asker(Vertical):
         for number in range(MOST_QUESTIONS):
             with Horizontal(classes="asker-row"):
                 yield Static(classes="asker-label", markup=False)
-                yield Input(compact=True, select_on_focus=False, id=f"answer-{number}")
+                yield Box(self.go_on, id=f"answer-{number}")
 
     @property
-    def inputs(self) -> list[Input]:
+    def inputs(self) -> list[Box]:
         """The inputs in use."""
-        return list(self.query(Input))[: len(self.asking.questions) if self.asking else 0]
+        return list(self.query(Box))[: len(self.asking.questions) if self.asking else 0]
 
     @property
     def typed(self) -> dict[str, str]:
@@ -84,24 +84,22 @@ class Asker(Vertical):
             box.cursor_position = len(box.value)
         self.display = True
         first = next((box for box in self.inputs if not box.value), self.inputs[-1])
-        first.focus()
+        self.screen.set_focus(first)
 
     def close(self) -> None:
         """Nothing is asked any more."""
         self.asking = None
         self.display = False
 
-    @on(Input.Submitted)
-    def go_on(self, event: Input.Submitted) -> None:
+    def go_on(self, box: Box) -> None:
         """To the next question, or the end."""
-        event.stop()
         inputs = self.inputs
-        if event.input in inputs[:-1]:
-            inputs[inputs.index(event.input) + 1].focus()
+        if box in inputs[:-1]:
+            self.screen.set_focus(inputs[inputs.index(box) + 1])
         elif self.asking is not None:
-            self.post_message(self.Answered(self.asking, self.typed))
+            self.answered(self.asking, self.typed)
 
     def action_aside(self) -> None:
         """Leave the questions; what was typed is kept for the next time."""
         if self.asking is not None:
-            self.post_message(self.PutAside(self.asking, self.typed))
+            self.put_aside(self.asking, self.typed)

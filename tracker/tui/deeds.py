@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from textual import on
 from textual.screen import Screen
 
 from tracker.tui.actions import BLOCKERS, CHECKS, PARTS
 from tracker.tui.asker import Asker
+from tracker.tui.asks import Asking
 from tracker.tui.lines import Lines
 from tracker.tui.rows import SETTLED
 from tracker.tui.sitting import Sitting
@@ -58,31 +58,26 @@ class Deeds(Screen[None]):
         self.tell("Enter goes on, Esc puts it aside")
         return False
 
-    @on(Asker.PutAside)
-    def put_aside(self, event: Asker.PutAside) -> None:
+    def put_aside(self, ask: Asking, typed: dict[str, str]) -> None:
         """Keep what was typed for the next time."""
-        self.sitting.put_aside(event.asking, event.typed)
+        self.sitting.put_aside(ask, typed)
         self.no_more_asked()
-        kept = "; what was typed is kept" if any(event.typed.values()) else ""
-        self.tell(f"put aside{kept}")
+        self.tell("put aside; what was typed is kept" if any(typed.values()) else "put aside")
 
     def no_more_asked(self) -> None:
         """The list has the keys again."""
         self.query_one(Asker).close()
         self.remove_class("-asking")
-        self.lines.focus()
+        self.set_focus(self.lines)
 
-    @on(Asker.Answered)
-    def answered(self, event: Asker.Answered) -> None:
+    def answered(self, ask: Asking, typed: dict[str, str]) -> None:
         """Do what was asked for; on any refusal the questions and answers stay."""
-        ask = event.asking
-        if self.sitting.do(ask.action, ask.row, event.typed, ask):
+        done = self.sitting.do(ask.action, ask.row, typed, ask)
+        if done:
             self.no_more_asked()
-            self.draw()
-            if ask.action in ("good", "measure"):
-                self.lines.action_step(1)
-        else:
-            self.draw()
+        self.draw()
+        if done and ask.action in ("good", "measure"):
+            self.lines.action_step(1)
 
     def check(self, action: str) -> bool:
         """Do an action to the check in hand; says so where none is."""

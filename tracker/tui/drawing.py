@@ -136,11 +136,8 @@ class Drawing(Deeds):
     def draw_message(self) -> None:
         """The last sentence: what was saved, or what went wrong, until the next one."""
         sitting = self.sitting
-        message = self.query_one("#message", Static)
-        message.display = bool(sitting.message)
-        message.set_class(sitting.failed, "-failed")
-        sign = "✗" if sitting.failed else "·"
-        self.put("#message", f"{sign} {sitting.message}")
+        sign, look = ("✗", "bold $error") if sitting.failed else ("·", "$success")
+        self.put("#message", (f"{sign} {sitting.message}" if sitting.message else "", look))
 
     def draw_foot(self) -> None:
         """The message, the strip and the keys."""

@@ -15,9 +15,9 @@ SIGNS: dict[str, tuple[str, str]] = {
 
 HOLD_SIGNS: dict[str, str] = {
     "not due": "◇",
-    "open": "◇",
-    "ready": "◈",
-    "released": "◆",
+    "open": "◈",
+    "ready": "◆",
+    "released": "●",
     "lapsed": "!",
     "closed": "■",
     "reopened": "↻",

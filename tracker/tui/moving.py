@@ -26,7 +26,7 @@ class Moving(Drawing):
             self.pane(name).set_class(name == view, "-current")
         self.query_one("#views").set_class(view != CHECKS, "-current-side")
         self.draw()
-        self.lines.focus()
+        self.set_focus(self.lines)
 
     def action_next_view(self) -> None:
         """To the next view, or while something is asked to the next question."""
@@ -40,11 +40,11 @@ class Moving(Drawing):
         boxes = self.query_one(Asker).inputs
         if self.focused in boxes:
             at = boxes.index(self.focused) + way
-            boxes[at % len(boxes)].focus()
+            self.set_focus(boxes[at % len(boxes)])
         elif boxes:
-            boxes[0].focus()
+            self.set_focus(boxes[0])
         elif isinstance(self.focused, Input):
-            self.lines.focus()
+            self.set_focus(self.lines)
         else:
             self.action_view(VIEWS[(VIEWS.index(self.view) + way) % len(VIEWS)])
 

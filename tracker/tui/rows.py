@@ -24,7 +24,7 @@ PART_COLUMNS = (
     Column("part", 20),
     Column("on hand", 9),
     Column("needed", 8, from_width=54),
-    Column("where"),
+    Column("where", from_width=54),
     Column("to come", from_width=70),
 )
 BLOCKER_COLUMNS = (
@@ -42,15 +42,6 @@ PART_SIGNS = {
     "unknown": ("? unknown", "quiet"),
 }
 """For each state of a part its sign and word, and how it looks; any other is enough."""
-
-BLOCKER_COLUMNS = (
-    Column("kind", 11),
-    Column("what is in the way"),
-    Column("owes", 10, from_width=54),
-    Column("expected", 10),
-    Column("stops"),
-)
-LOG_COLUMNS = (Column("at", 5), Column("by", 8), Column("what"))
 
 
 def holds_words(cells: Sequence[str], words: str) -> bool:

@@ -12,6 +12,7 @@ from textual.widgets import Input, Static
 
 from tracker.tui.actions import ACTIONS, CHECKS, VIEWS
 from tracker.tui.asker import Asker
+from tracker.tui.box import Box
 from tracker.tui.lines import Lines
 from tracker.tui.moving import Moving
 from tracker.tui.panes import Pane
@@ -51,13 +52,13 @@ class BuildScreen(Moving):
                 for view, columns in zip(VIEWS[1:], COLUMNS[1:], strict=True):
                     yield Pane(view, columns)
         yield Static(id="detail", markup=False)
-        yield Asker()
+        yield Asker(self.answered, self.put_aside)
         with Horizontal(id="filter-row"):
             yield Static("filter /", classes="sign", markup=False)
-            yield Input(compact=True, id="filter", select_on_focus=False)
+            yield Box(self.keep_filter, id="filter")
         with Horizontal(id="entry-row"):
             yield Static("›", classes="sign", markup=False)
-            yield Input(compact=True, id="entry", select_on_focus=False, placeholder=ENTRY_HINT)
+            yield Box(self.take_line, id="entry", placeholder=ENTRY_HINT)
         yield Static(id="message", markup=False)
         yield Static(id="strip", markup=False)
         yield Static(id="footer", markup=False)
@@ -76,9 +77,9 @@ class BuildScreen(Moving):
             self.draw()
 
     @property
-    def box(self) -> Input:
+    def box(self) -> Box:
         """The entry line."""
-        return self.query_one("#entry", Input)
+        return self.query_one("#entry", Box)
 
     def on_resize(self, event: events.Resize) -> None:
         """The lines of words depend on the width."""
@@ -99,24 +100,24 @@ class BuildScreen(Moving):
 
     def action_line(self) -> None:
         """Type a line of the day."""
-        self.box.focus()
+        self.leaving = False
+        self.set_focus(self.box)
 
-    @on(Input.Submitted, "#entry")
-    def take_line(self, event: Input.Submitted) -> None:
+    def take_line(self, box: Box) -> None:
         """Take the line; it is cleared only once it is saved."""
-        if not event.value.strip():
-            self.lines.focus()
+        if not box.value.strip():
+            self.set_focus(self.lines)
             return
-        if self.sitting.line(event.value):
-            event.input.clear()
+        if self.sitting.line(box.value):
+            box.clear()
         self.draw()
 
     def action_filter(self) -> None:
         """Type the words that rows must hold."""
-        box = self.query_one("#filter", Input)
+        box = self.query_one("#filter", Box)
         box.value = self.sitting.filters[self.view]
         self.query_one("#filter-row").display = True
-        box.focus()
+        self.set_focus(box)
 
     @on(Input.Changed, "#filter")
     def refilter(self, event: Input.Changed) -> None:
@@ -125,11 +126,10 @@ class BuildScreen(Moving):
             self.sitting.filters[self.view] = event.value
             self.draw()
 
-    @on(Input.Submitted, "#filter")
-    def keep_filter(self) -> None:
+    def keep_filter(self, box: Box) -> None:
         """Back to the list, filtered."""
         self.query_one("#filter-row").display = False
-        self.lines.focus()
+        self.set_focus(self.lines)
 
     def action_back(self) -> None:
         """Back to the list; a filter is cleared, a line half typed is kept."""
@@ -139,7 +139,7 @@ class BuildScreen(Moving):
         self.query_one("#filter-row").display = False
         self.sitting.say("")
         self.draw()
-        self.lines.focus()
+        self.set_focus(self.lines)
 
     def action_daylight(self) -> None:
         """Dark colours or light ones."""

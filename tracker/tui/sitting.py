@@ -129,7 +129,7 @@ class Sitting:
         return True
 
     def line(self, text: str) -> bool:
-        """Take a line of the day; says what it was taken as."""
+        """Take a line of the day; says what it was taken as, or why it waits in the inbox."""
         from tracker.app.wants import say
 
         taken = ""
@@ -140,8 +140,8 @@ class Sitting:
             return self.session.do(intent)
 
         act = self.attempt(deed)
-        if act is not None:
-            self.say(f"saved: {taken}".replace("\n", "; "), failed=say.KEPT in taken)
+        if act is not None and say.KEPT in taken:
+            self.say(taken.replace("\n", "; "), failed=True)
         return act is not None
 
     def undo(self) -> bool:

@@ -31,24 +31,36 @@ def days_words(days: int | None) -> str:
 
 
 def hold_line(walk: Model | None, width: int) -> str:
-    """The hold point shown: where, how it stands, what is open, when it is booked.
+    """The hold point shown: where, how it stands, what is still to do, when it is booked.
 
-    The crew-hours are left out where they would not fit into ``width`` cells.
+    What matters least is left out where all of it would not fit into ``width`` cells.
     """
     if walk is None:
         return NO_PHASES
     hold, points = walk["hold_point"], walk["points"]
-    where = f", zone {hold['zone']}" if hold["zone"] else ", all zones" if walk["zones"][1:] else ""
-    done = [f"{points[key]} {word}" for key, word in COUNTED if points[key]]
-    booked = f"booked {short_day(hold['booked'])}, " if hold["booked"] else ""
-    parts = [
-        f"Before {hold['slug']}{where} ({hold['state']}): "
-        f"{', '.join(done) or 'nothing'} of {points['total']}",
-        f"{booked}{days_words(hold['days'])}",
-    ]
-    hours = f" · {walk['hours_left']:g} crew-hours" if walk["hours_left"] else ""
-    text = " · ".join(parts)
-    return text + hours if len(text + hours) <= width else text
+    counted = [f"{points[key]} {word}" for key, word in COUNTED if points[key]]
+    zones = "all zones" if walk["zones"][1:] else ""
+    day = f"{short_day(hold['booked'])}, " if hold["booked"] else ""
+    booked = f"booked {day}" if day else ""
+    hours = f"{walk['hours_left']:g} crew-hours" if walk["hours_left"] else ""
+    for rest, more, place, date in (
+        (counted, hours, zones, booked),
+        (counted, "", zones, booked),
+        (counted[:2], "", "", booked),
+        (counted[:1], "", "", day),
+    ):
+        where = f"zone {hold['zone']}" if hold["zone"] else place
+        still = points["open"] + points["bad"]
+        parts = [
+            f"Before {hold['slug']}{', ' if where else ''}{where} ({hold['state']}): "
+            + ", ".join([f"{still} of {points['total']} to do", *rest]),
+            f"{date}{days_words(hold['days'])}",
+            more,
+        ]
+        text = " · ".join(part for part in parts if part)
+        if len(text) <= width:
+            break
+    return text
 
 
 def short_day(day: str) -> str:
@@ -57,7 +69,6 @@ def short_day(day: str) -> str:
 
 
 COUNTED = (
-    ("open", "open"),
     ("bad", "bad"),
     ("waived", "waived"),
     ("na", "n/a"),
@@ -102,7 +113,7 @@ def strip_words(strip: Model, width: int) -> str:
 
 def _saved(moment: str, today: str) -> str:
     then = datetime.fromisoformat(moment)
-    return then.strftime("%H:%M" if then.date().isoformat() == today else "%d %b %H:%M")
+    return then.strftime("%H:%M" if then.date().isoformat() == today else "%d %b")
 
 
 def check_words(row: Model) -> tuple[str, str, str]:
@@ -131,7 +142,7 @@ def part_words(row: Model) -> tuple[str, str, str]:
 def blocker_words(row: Model) -> tuple[str, str, str]:
     """The blocker in hand: what it is; who owes the next step; what it stops."""
     owes = [
-        f"{row['owes']} owes the next step" if row["owes"] else "nobody owes the next step yet",
+        f"next step: {row['owes']}" if row["owes"] else "nobody owes the next step yet",
         f"expected {row['expected']}" if row["expected"] else "",
     ]
     stops = ", ".join(row["stops"]) or "nothing that is named"
