@@ -88,9 +88,10 @@ def dewpoint(
         Figure("passes", passes, "", "is the margin met?"),
     )
     row = table("dewpoint")["ice" if kind == "frost" else "water"]
+    first = table("dewpoint")["ice" if air_c < 0 else "water"]
     working = [
-        f"g = ln({humidity_percent:g} / 100) + a x {air_c:g} / (b + {air_c:g}), over "
-        f"{'ice' if air_c < 0 else 'water'}",
+        f"g = ln({humidity_percent:g} / 100) + {first['a']:g} x {air_c:.4g} / "
+        f"({first['b_c']:g} + {air_c:.4g}), over {'ice' if air_c < 0 else 'water'}",
         f"{kind} point = {row['b_c']:g} g / ({row['a']:g} - g) = {point_c:.2f} C",
     ]
     if margin is not None:

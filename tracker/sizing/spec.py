@@ -24,6 +24,7 @@ HELPERS: dict[str, tuple[str, str]] = {
     "raceway": ("raceway", "fill of a tube or chase"),
     "reading": ("reading", "what the meter should show"),
     "dewpoint": ("dewpoint", "dew point, and the margin over it"),
+    "foam": ("foam", "board feet, kits, lifts and mass of foam"),
 }
 """Name -> the module in this room and what it finds, in few words."""
 
