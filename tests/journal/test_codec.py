@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from tests.journal.desk import AT
 from tracker.act import act_id
-from tracker.journal.codec import Unreadable, checksum_of, decode, encode, root_checksum
+from tracker.journal.codec import Unreadable, checksum_of, decode, encode, encode_act, root_checksum
 
 ID = act_id(1_740_820_272_000, "waaaaaaa", 1)
 PREV = root_checksum("b", "waaaaaaa")
@@ -37,10 +37,12 @@ def body(**changes: object) -> dict[str, object]:
 
 @given(facts_of_any_kind, plain_text, st.sampled_from([None, AT]))
 def test_an_act_comes_back_as_it_was_written(facts, by, when):
-    line = encode(ID, PREV, AT, when, by, facts)
+    line, said, read_back = encode_act(ID, PREV, AT, when, by, facts)
 
     checksum, prev, act = decode(line[:-1])
 
+    assert (said, read_back) == (checksum, act)
+    assert line == encode(ID, PREV, AT, when, by, facts)
     assert line.count(b"\n") == 1
     assert line.startswith(checksum.encode() + b" ")
     assert (prev, act.id, act.at, act.when, act.by) == (PREV, ID, AT, when, by)

@@ -168,3 +168,13 @@ def test_a_file_that_cannot_be_read_is_one_sentence(desk):
         desk.read()
     with pytest.raises(NotSaved, match="may not be written to"):
         desk.write("b")
+
+
+@pytest.mark.parametrize("writer", ["me", "WAAAAAAA", "../aaaaa", "waaaaaaa1", "waaaaaa1"])
+def test_a_writer_id_of_another_form_is_refused_before_anything_is_made(desk, writer):
+    desk.new_writer = lambda: writer
+    desk.open()
+    with pytest.raises(ValueError, match="is no writer id"):
+        desk.write("a")
+
+    assert not (desk.folder / "journal").exists()

@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 from datetime import datetime
 from json import JSONDecoder, JSONEncoder
-from typing import NoReturn
+from typing import Any, NoReturn
 
 from tracker.act import VERSION, Act, Fact
 
@@ -26,6 +26,7 @@ BODY_START = 2 * CHECKSUM_BYTES + 1
 GREATEST_STAMP_MS = 0xEFFF_FFFF_FFFF
 """No stamp is greater; should one ever come near it, later ones stay there."""
 
+is_writer = re.compile(r"[a-z2-7]{8}").fullmatch
 _is_id = re.compile(r"[0-9a-e][0-9a-f]{11}-[a-z2-7]{8}-[1-9][0-9]{0,8}").fullmatch
 
 
@@ -56,16 +57,29 @@ def encode(
 ) -> bytes:
     """The line of an act, newline included, in this release's version of the body.
 
+    Raises as :func:`encode_act`.
+    """
+    return encode_act(identifier, prev, at, when, by, facts)[0]
+
+
+def encode_act(
+    identifier: str, prev: str, at: str, when: str | None, by: str, facts: Sequence[Fact]
+) -> tuple[bytes, str, Act]:
+    """The line of an act, its checksum, and the act as everybody will read it.
+
     Raises ``UnicodeEncodeError`` for text that no file in UTF-8 can hold, ``TypeError`` or
-    ``ValueError`` for facts that are not plain JSON.
+    ``ValueError`` for facts that are not plain JSON and for moments without offset.
     """
     body: dict[str, object] = {"v": VERSION, "id": identifier, "prev": prev, "at": at}
     if when is not None:
         body["when"] = when
     body["by"] = by
     body["facts"] = [dict(fact) for fact in facts]
-    data = _format(body).encode()
-    return b"%s %s\n" % (checksum_of(data).encode(), data)
+    text = _format(body)
+    data = text.encode()
+    checksum = checksum_of(data)
+    act = _act_of(text, _parse(text)[0])  # what can't be read back must not be written
+    return b"%s %s\n" % (checksum.encode(), data), checksum, act
 
 
 def decode(line: bytes) -> tuple[str, str, Act]:
@@ -82,28 +96,34 @@ def decode(line: bytes) -> tuple[str, str, Act]:
         body, end = _parse(text, BODY_START)
         if end != len(text):
             raise Unreadable("something stands behind the body")
-        version, identifier, prev = body["v"], body["id"], body["prev"]
-        if type(version) is not int or version < 1 or type(prev) is not str:
+        prev = body["prev"]
+        if type(prev) is not str or not _is_id(body["id"]):
             raise Unreadable("the body is not that of an act")
-        if not _is_id(identifier):
-            raise Unreadable("the id is not that of an act")
-        if version > VERSION:
-            return checksum, prev, Act(identifier, "", "", (), None, version)
-        at, when, by, facts = body["at"], body.get("when"), body["by"], body["facts"]
-        if type(by) is not str or type(facts) is not list or not _has_offset(at):
-            raise Unreadable("the body is not that of an act")
-        for fact in facts:
-            if type(fact) is not dict:
-                raise Unreadable("a fact is not an object")
-        if when is not None and not _has_offset(when):
-            raise Unreadable("the time it happened can't be read")
-        if "\\ud" in text or "\\uD" in text:
-            _format(body).encode()  # half a surrogate pair would break whoever prints it
+        return checksum, prev, _act_of(text, body)
     except Unreadable:
         raise
     except (ValueError, LookupError, TypeError, RecursionError) as error:
         raise Unreadable(str(error)) from error
-    return checksum, prev, Act(identifier, at, by, tuple(facts), when, version)
+
+
+def _act_of(text: str, body: dict[str, Any]) -> Act:
+    """The act that a body says, where ``text`` holds that body."""
+    version = body["v"]
+    if type(version) is not int or version < 1:
+        raise Unreadable("the version is none")
+    if version > VERSION:
+        return Act(body["id"], "", "", (), None, version)
+    at, when, by, facts = body["at"], body.get("when"), body["by"], body["facts"]
+    if type(by) is not str or type(facts) is not list or not _has_offset(at):
+        raise Unreadable("the body is not that of an act")
+    for fact in facts:
+        if type(fact) is not dict:
+            raise Unreadable("a fact is not an object")
+    if when is not None and not _has_offset(when):
+        raise Unreadable("the time it happened can't be read")
+    if "\\ud" in text or "\\uD" in text:
+        _format(body).encode()  # half a surrogate pair would break whoever prints it
+    return Act(body["id"], at, by, tuple(facts), when, version)
 
 
 def _has_offset(moment: str) -> bool:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import gc
+from collections.abc import Iterator
+from contextlib import contextmanager
 from itertools import chain
 from operator import itemgetter
 from pathlib import Path
@@ -58,9 +61,10 @@ class Files:
         looks = self._disk.looks(self.folder)
         if looks == self._looks:
             return
-        for name, look in looks.items():
-            if look != self._looks.get(name):
-                self.files[name] = self._read(name, look)
+        with _no_sweeping():
+            for name, look in looks.items():
+                if look != self._looks.get(name):
+                    self.files[name] = self._read(name, look)
         for name in self.files.keys() - looks.keys():
             del self.files[name]
         self._looks = looks
@@ -155,6 +159,18 @@ class Files:
                 line = len(file.acts) + 1 if file else 1
                 found.append(fault("shorter", name, line, checksum.encode()))
         return found
+
+
+@contextmanager
+def _no_sweeping() -> Iterator[None]:
+    """No search for garbage while nothing but lasting values is made: it takes a third of it."""
+    sweeping = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if sweeping:
+            gc.enable()
 
 
 def carries_on(file: LogFile | None, remembered: Remembered | None) -> bool:

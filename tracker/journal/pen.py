@@ -9,7 +9,7 @@ from pathlib import Path
 
 from tracker.act import Act, Fact, act_id, stamp_of
 from tracker.errors import BadInput, NotSaved
-from tracker.journal.codec import GREATEST_STAMP_MS, decode, encode, root_checksum
+from tracker.journal.codec import GREATEST_STAMP_MS, encode_act, is_writer, root_checksum
 from tracker.journal.disk import SUFFIX, Disk, Look
 from tracker.journal.files import Files, carries_on
 from tracker.journal.logfile import LogFile, sequence_of
@@ -72,17 +72,16 @@ class Pen:
         sequence = sequence_of(last) + 1 if last else 1
         identifier = act_id(stamp, before.writer, sequence)
         try:
-            line = encode(identifier, prev, at, when, by, facts)
+            line, checksum, act = encode_act(identifier, prev, at, when, by, facts)
         except UnicodeEncodeError as error:
             raise BadInput("the text holds signs that can't be stored; type it again") from error
-        found = decode(line[:-1])  # what can't be read back must not be written
         look = self._put(file, b"\n" + line if whole else line, keep_rest=bool(whole))
-        self._files.grown(file, look, line[:-1], found)
+        self._files.grown(file, look, line[:-1], (checksum, prev, act))
         seen = self._seen(before, file.name)
         self._memory.save(
-            Remembered(self._build_id, before.writer, sequence, file.end, found[0], seen)
+            Remembered(self._build_id, before.writer, sequence, file.end, checksum, seen)
         )
-        return found[2]
+        return act
 
     def _own(self) -> tuple[Remembered, LogFile]:
         """What is remembered of the file to go on with, and that file: a new one if need be."""
@@ -98,6 +97,8 @@ class Pen:
         writer = self._new_writer()
         while writer + SUFFIX in self._files.files:
             writer = self._new_writer()
+        if not is_writer(writer):
+            raise ValueError(f"{writer!r} is no writer id: 8 characters of a-z and 2-7")
         root = root_checksum(self._build_id, writer)
         new = Remembered(self._build_id, writer, 0, 0, root, seen)
         self._memory.save(new)
