@@ -32,7 +32,7 @@ key = "cut-box"
 title = "Cut"
 crew = 1
 hours = {low = [0.5, 0.0], likely = [1.0, 0.1], high = [2.0, 0.1]}
-needs = ["rough-in-wiring/drill-holes", "cabinetry/whatever"]
+needs = ["rough-in-wiring/drill-holes", "cabinetry/mock-up"]
 
 [[task]]
 key = "shut-box"
@@ -77,7 +77,7 @@ def test_a_template_loads_with_its_references_made_ids() -> None:
     assert (hold.gates, hold.closed_by) == ("phase:panelling", "task:roof-box/shut-box")
     assert (hold.buries, hold.valid_h, hold.dry) == (("run", "gas-line"), 12.0, False)
     cut, shut = phase.tasks
-    assert cut.needs == ("task:rough-in-wiring/drill-holes", "task:cabinetry/whatever")
+    assert cut.needs == ("task:rough-in-wiring/drill-holes", "task:cabinetry/mock-up")
     assert shut.needs == ("task:roof-box/cut-box",)
     assert cut.hours == {"low": (0.5, 0.0), "likely": (1.0, 0.1), "high": (2.0, 0.1)}
     label, length = phase.checks
