@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 from math import sqrt
 
 from tracker.quantity import awg_area_mm2
-from tracker.sizing.copper import Wire, metric
+from tracker.sizing.copper import Wire
 from tracker.sizing.result import Source
 from tracker.sizing.tables import source, table
 
@@ -91,13 +92,14 @@ def _row(wire: Wire, rules: str) -> str | None:
     if metric_rows == (wire.family == "mm2") and wire.key in rows:
         return wire.key
     if metric_rows:
-        areas = {key: metric(key).area_mm2 for key in rows}
+        areas = {key: float(key) for key in rows}
     else:
         areas = {key: _awg_area(key) for key in rows}
     fits = [key for key, area in areas.items() if area <= wire.area_mm2 * 1.001]
     return max(fits, key=lambda key: areas[key]) if fits else None
 
 
+@cache
 def _awg_area(key: str) -> float:
     return awg_area_mm2(1 - int(key[0]) if "/" in key else int(key))
 

@@ -87,14 +87,7 @@ class Trial:
 
 def try_size(wire: Wire, circuit: Circuit, made: str | None = None) -> Trial:
     """Hold one size against every limit."""
-    found = ampacity(
-        wire,
-        circuit.rules,
-        circuit.insulation_c,
-        circuit.ambient_c,
-        circuit.bundled,
-        circuit.in_foam,
-    )
+    found = _ampacity(wire, circuit)
     working_c = working_temperature_c(
         circuit.load_a, found, circuit.ambient_c, circuit.insulation_c
     )
@@ -129,14 +122,44 @@ def _sae_below(wire: Wire, least_mm2: float) -> bool:
 
 
 def choose(circuit: Circuit, family: str) -> tuple[Trial | None, Trial | None]:
-    """The smallest stocked size that passes, and the last that did not; None for none."""
-    before: Trial | None = None
-    for wire in stocked(family):
-        trial = try_size(wire, circuit)
-        if not trial.fails:
-            return trial, before
-        before = trial
-    return None, before
+    """The smallest stocked size that passes, and the one below it; None for none.
+
+    Where no size passes the second is the largest.
+    """
+    wires = stocked(family)
+    found = smallest(circuit, family, wires)
+    if found is None:
+        return None, try_size(wires[-1], circuit)
+    place = wires.index(found.wire)
+    return found, try_size(wires[place - 1], circuit) if place else None
+
+
+def smallest(circuit: Circuit, family: str, wires: list[Wire] | None = None) -> Trial | None:
+    """The smallest stocked size that passes; None for none."""
+    # What is below the circular-mil rule or carries too little fails anyhow: no need to try it.
+    needed = least_cmil(circuit.load_a, circuit.loop_m, circuit.drop_allowed_v)
+    for wire in wires or stocked(family):
+        if cmil_of(wire) >= needed and _carries_a(wire, circuit) >= circuit.rated_a * (1 - 1e-9):
+            trial = try_size(wire, circuit)
+            if not trial.fails:
+                return trial
+    return None
+
+
+def _carries_a(wire: Wire, circuit: Circuit) -> float:
+    found = _ampacity(wire, circuit)
+    return found.corrected_a if found is not None else 0.0
+
+
+def _ampacity(wire: Wire, circuit: Circuit) -> Ampacity | None:
+    return ampacity(
+        wire,
+        circuit.rules,
+        circuit.insulation_c,
+        circuit.ambient_c,
+        circuit.bundled,
+        circuit.in_foam,
+    )
 
 
 def in_parallel(circuit: Circuit, family: str) -> tuple[int, Trial] | None:
@@ -148,11 +171,10 @@ def in_parallel(circuit: Circuit, family: str) -> tuple[int, Trial] | None:
         share = replace(
             circuit, load_a=circuit.load_a / count, bundled=circuit.bundled + 2 * (count - 1)
         )
-        for wire in stocked(family):
-            if wire.area_mm2 >= PARALLEL_FROM_MM2 * 0.9:
-                trial = try_size(wire, share)
-                if not trial.fails:
-                    return count, trial
+        large = [wire for wire in stocked(family) if wire.area_mm2 >= PARALLEL_FROM_MM2 * 0.9]
+        trial = smallest(share, family, large)
+        if trial is not None:
+            return count, trial
     return None
 
 
@@ -161,7 +183,7 @@ def at_higher_voltage(circuit: Circuit, family: str) -> tuple[float, Trial] | No
     for volts_v in HIGHER_V:
         if volts_v > circuit.volts_v * 1.01:
             load_a = circuit.load_a * circuit.volts_v / volts_v
-            found, _ = choose(replace(circuit, volts_v=volts_v, load_a=load_a), family)
+            found = smallest(replace(circuit, volts_v=volts_v, load_a=load_a), family)
             if found is not None:
                 return volts_v, found
     return None

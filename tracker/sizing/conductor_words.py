@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tracker.sizing import protection
 from tracker.sizing.ampacity import RULE_TITLES, RULES
-from tracker.sizing.choosing import Circuit, Trial, choose
+from tracker.sizing.choosing import Circuit, Trial, smallest
 from tracker.sizing.copper import (
     FT_M,
     cmil_of,
@@ -58,10 +58,10 @@ def others(found: Trial, circuit: Circuit, family: str) -> Iterator[tuple[str, s
     """What the other rule sets, families and the plain rule say."""
     for rules in RULES:
         if rules != circuit.rules:
-            yield RULE_TITLES[rules], _said(choose(replace(circuit, rules=rules), family)[0])
+            yield RULE_TITLES[rules], _said(smallest(replace(circuit, rules=rules), family))
     for other in ("awg", "sae", "mm2"):
         if other != family:
-            yield f"in {other} sizes", _said(choose(circuit, other)[0])
+            yield f"in {other} sizes", _said(smallest(circuit, other))
     needed = least_cmil(circuit.load_a, circuit.loop_m, circuit.drop_allowed_v)
     fits = [wire.label for wire in stocked(family) if cmil_of(wire) >= needed]
     yield "circular-mil rule alone", fits[0] if fits else "larger than any size kept"

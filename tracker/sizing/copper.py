@@ -7,7 +7,7 @@ allows under the same numbers, and metric by IEC 60228.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import pi
 
@@ -149,19 +149,18 @@ def ohm_per_m(wire: Wire, temperature_c: float, made: str | None = None) -> floa
             raise BadInput(f"{wire} has no row in {source('copper', group['source'])}")
         at_base = rows[wire.key] / metres
     else:
-        rows, metres = group["ohm_per_km"], 1000
-        key = row_at_most(rows, wire.area_mm2)
-        # A size between two rows is taken at the smaller row's resistivity, the worse of the two.
-        at_base = rows[key] / metres * (float(key) / wire.area_mm2)
+        at_base = _between_rows(group["ohm_per_km"], wire.area_mm2) / 1000
     return at_temperature(at_base, group["at_c"], temperature_c)
 
 
-def row_at_most(rows: Sequence[str] | dict[str, object], area_mm2: float) -> str:
-    """The largest metric row not above an area; BadInput where even the smallest is above it."""
-    fits = [key for key in rows if float(key) <= area_mm2 * 1.001]
-    if not fits:
-        raise BadInput(f"{area_mm2:.3g} mm2 is below the smallest row of the table")
-    return max(fits, key=float)
+def _between_rows(rows: Mapping[str, float], area_mm2: float) -> float:
+    """The resistance of a metric size; between two rows the worse resistivity of both."""
+    below = max((key for key in rows if float(key) <= area_mm2 * 1.001), key=float, default=None)
+    above = min((key for key in rows if float(key) >= area_mm2 * 0.999), key=float, default=None)
+    if below is None or above is None:
+        raise BadInput(f"{area_mm2:.3g} mm2 lies outside the rows of the table")
+    worst = max(rows[key] * float(key) for key in (below, above))
+    return min(float(rows[below]), worst / area_mm2)
 
 
 def resistance_source(wire: Wire, made: str | None = None) -> Source:

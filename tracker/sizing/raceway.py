@@ -161,7 +161,7 @@ def raceway(
     group = "wireway" if rectangular else "fill"
     working = [
         *(
-            f"{lot.count} x {lot.area_mm2:.4g} mm2 ({lot.label}, {lot.outside_mm:.3g} mm outside) = "
+            f"{lot.count} x {lot.area_mm2:.4g} mm2 ({lot.label}, {lot.outside_mm:.3g} mm across) = "
             f"{lot.count * lot.area_mm2:.4g} mm2"
             for lot in lots
         ),
@@ -241,36 +241,33 @@ def most_of_one_size(
     room_mm2: float, wire_mm2: float, rectangular: bool = False, short: bool = False
 ) -> int:
     """How many wires of one size a raceway takes; 0.8 of a wire counts as one in a round tube."""
-    most = 0
-    for count in range(1, MOST_WIRES + 1):
+    part = float(table("raceway")["fill"]["round_up_from"])
+
+    def room_for(count: int) -> int:
+        """How many fit by the percentage that holds for this count."""
         allowed = allowed_percent(count, rectangular=rectangular, short=short)
         exact = room_mm2 * allowed / 100 / wire_mm2
-        part = float(table("raceway")["fill"]["round_up_from"])
         whole = floor(exact + 1e-9)
-        if not rectangular and exact - whole >= part and count > 1:
-            whole += 1
-        if count <= whole:
-            most = count
-        elif count > 3:
-            break
-    return most
+        return whole + 1 if not rectangular and exact - whole >= part and count > 1 else whole
+
+    many = min(room_for(3), MOST_WIRES)
+    if many >= 3:
+        return many
+    return next((count for count in (2, 1) if room_for(count) >= count), 0)
 
 
 def how_many_more(
     lots: Sequence[Lot], lot: Lot, room_mm2: float, rectangular: bool, short: bool
 ) -> int:
-    """How many wires more of one sort fit beside all that are there."""
+    """How many wires more of one sort fit beside all that are there; they are within the rule."""
     total = sum(each.count for each in lots)
     if len({round(each.outside_mm, 3) for each in lots}) == 1:
         return max(0, most_of_one_size(room_mm2, lot.area_mm2, rectangular, short) - total)
     used = sum(each.count * each.area_mm2 for each in lots)
-    more = 0
-    while total + more < MOST_WIRES:
-        allowed = allowed_percent(total + more + 1, rectangular=rectangular, short=short)
-        if used + (more + 1) * lot.area_mm2 > room_mm2 * allowed / 100 * (1 + 1e-9):
-            break
-        more += 1
-    return more
+    allowed = allowed_percent(max(total + 1, 3), rectangular=rectangular, short=short)
+    more = floor((room_mm2 * allowed / 100 - used) / lot.area_mm2 + 1e-9)
+    # Lots of more than one sort are two wires at least, so that one more makes three.
+    return max(0, min(more, MOST_WIRES - total))
 
 
 def _inside(
