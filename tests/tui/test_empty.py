@@ -61,3 +61,12 @@ async def test_with_nothing_open_it_says_what_comes_next(session: Session) -> No
 
         assert "Nothing is open before cover-up" in text(pilot)
         assert "ready" in text(pilot)
+
+
+async def test_blockers_of_a_build_without_phases_are_seen(empty: Session) -> None:
+    async with open_on(empty) as pilot:
+        await pilot.press("s")
+        await typed(pilot, "nowhere to park")
+        await pilot.press("enter", "enter", "enter", "enter", "enter", "3")
+
+        assert "nowhere to park" in text(pilot)

@@ -29,6 +29,10 @@ class Deeds(Screen[None]):
         """Draw everything anew."""
         raise NotImplementedError
 
+    def draw_foot(self) -> None:
+        """Draw the message, the strip and the keys anew."""
+        raise NotImplementedError
+
     def tell(self, text: str, failed: bool = False) -> None:
         """Put a sentence into the strip."""
         raise NotImplementedError
@@ -55,7 +59,8 @@ class Deeds(Screen[None]):
             self.sitting.put_aside(asker.asking, asker.typed)
         asker.ask(ask, self.sitting.draft(ask))
         self.add_class("-asking")
-        self.tell("Enter goes on, Esc puts it aside")
+        self.sitting.say("")
+        self.draw_foot()
         return False
 
     def put_aside(self, ask: Asking, typed: dict[str, str]) -> None:
@@ -63,6 +68,7 @@ class Deeds(Screen[None]):
         self.sitting.put_aside(ask, typed)
         self.no_more_asked()
         self.tell("put aside; what was typed is kept" if any(typed.values()) else "put aside")
+        self.draw_foot()
 
     def no_more_asked(self) -> None:
         """The list has the keys again."""

@@ -7,6 +7,7 @@ from textual.widgets import Static
 
 from tracker.build.names import clean
 from tracker.tui.actions import BLOCKERS, CHECKS, LOG, PARTS, VIEWS, footer
+from tracker.tui.asker import Asker
 from tracker.tui.deeds import Deeds
 from tracker.tui.panes import Pane
 from tracker.tui.phaseline import phase_line_text
@@ -22,6 +23,7 @@ from tracker.tui.words import (
     strip_words,
 )
 
+ASKING_KEYS = "enter goes on, and is the answer after the last question  esc puts it aside"
 NOTHING = {
     PARTS: "No parts yet: 'closein part add' adds one.",
     BLOCKERS: "Nothing is in the way. s raises a blocker.",
@@ -79,18 +81,17 @@ class Drawing(Deeds):
         sitting, filters = self.sitting, self.sitting.filters
         walk = sitting.walk
         places = walk["places"] if walk else []
-        blockers = walk["blockers"] if walk else []
         lists = {
             CHECKS: check_lines(places, filters[CHECKS], sitting.only_open),
             PARTS: part_lines(sitting.parts, filters[PARTS]),
-            BLOCKERS: blocker_lines(blockers, filters[BLOCKERS]),
+            BLOCKERS: blocker_lines(sitting.blockers, filters[BLOCKERS]),
             LOG: log_lines(sitting.acts, filters[LOG]),
         }
         still = walk["points"]["open"] + walk["points"]["bad"] if walk else 0
         counts = {
             CHECKS: f"{still} to do" + (", only those" if sitting.only_open else ""),
             PARTS: some(sitting.strip["shortages"], "shortage"),
-            BLOCKERS: f"{len(blockers)} open" if blockers else "none",
+            BLOCKERS: f"{len(sitting.blockers)} open" if sitting.blockers else "none",
             LOG: "",
         }
         for number, view in enumerate(VIEWS, 1):
@@ -143,7 +144,9 @@ class Drawing(Deeds):
         """The message, the strip and the keys."""
         self.draw_message()
         self.put("#strip", strip_words(self.sitting.strip, self.app.size.width - 2))
-        self.put("#footer", footer(self.view, self.app.size.width - 2))
+        asking = self.query_one(Asker).asking is not None
+        keys = ASKING_KEYS if asking else footer(self.view, self.app.size.width - 2)
+        self.put("#footer", keys)
 
 
 def clean_lines(text: str) -> str:

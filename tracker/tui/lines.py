@@ -17,6 +17,9 @@ from textual.strip import Strip
 
 from tracker.tui.columns import Column, Line, fit, widths
 
+CALM = ("good", "na", "quiet")
+"""Looks of lines that nobody has to do anything about."""
+
 
 class Lines(ScrollView, can_focus=True):
     """Lines under a head that stays; one of them is in hand.
@@ -157,21 +160,32 @@ class Lines(ScrollView, can_focus=True):
         line = self.all[number]
         if not line.key:
             return self._strip(fit(line.cells[0], width), line.look, width)
-        return self._strip(
-            self._join(line.cells, width), line.look, width, in_hand=number == self.hand
-        )
+        return self._row(line, width, number == self.hand)
 
-    def _join(self, cells: Sequence[str], width: int) -> str:
+    def _sizes(self, width: int) -> list[int]:
         sizes = self._widths.get(width)
         if sizes is None:
             sizes = self._widths[width] = widths(self.columns, self.all, width - 2)
-        pairs = zip(cells, sizes, strict=False)
+        return sizes
+
+    def _join(self, cells: Sequence[str], width: int) -> str:
+        pairs = zip(cells, self._sizes(width), strict=False)
         return f" {' '.join(fit(cell, size) for cell, size in pairs if size)} "
 
-    def _strip(self, text: str, look: str, width: int, in_hand: bool = False) -> Strip:
+    def _strip(self, text: str, look: str, width: int) -> Strip:
         style = self.get_component_rich_style(f"lines--{look}")
+        return Strip([Segment(set_cell_size(text, width), style)], width)
+
+    def _row(self, line: Line, width: int, in_hand: bool) -> Strip:
+        """One line: its first cell tells the state and has its colour, the rest is calm."""
+        text = set_cell_size(self._join(line.cells, width), width)
+        rest = "quiet" if line.look in CALM else "plain"
+        styles = [self.get_component_rich_style(f"lines--{look}") for look in (line.look, rest)]
         if in_hand:
             text = "▸" + text[1:]
             name = "lines--hand" if self.has_focus else "lines--hand-away"
-            style += self.get_component_rich_style(name, partial=True)
-        return Strip([Segment(set_cell_size(text, width), style)], width)
+            over = self.get_component_rich_style(name, partial=True)
+            styles = [style + over for style in styles]
+        first = self._sizes(width)[0] + 1
+        parts = (text[:first], text[first:])
+        return Strip([Segment(*pair) for pair in zip(parts, styles, strict=True)], width)

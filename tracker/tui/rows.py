@@ -81,7 +81,7 @@ def check_line(row: dict[str, Any]) -> Line:
     elif state == "open":
         found = row["limit"] or row["because"] or ""
     else:
-        found = row["was"] or ""
+        found = (row["was"] or "").partition(" ")[2]  # the state says the result already
     how = "measure" if row["measured"] else row["how"] or ""
     cells = (mark(state), row["check"], row["subject"], how, found)
     return Line(f"{row['check']} {row['subject']}", cells, state, row)

@@ -11,7 +11,7 @@ from tracker.app.views.log import act_row, act_words
 from tracker.app.views.parts import parts_view
 from tracker.app.views.phases import phase_line
 from tracker.app.views.strip import strip_view
-from tracker.app.views.walk import walk_view
+from tracker.app.views.walk import blockers_view, walk_view
 from tracker.app.views.words.acts import Words
 from tracker.errors import BadInput, CloseinError
 from tracker.tui.actions import VIEWS
@@ -42,6 +42,7 @@ class Sitting:
         self.message = ""
         self.failed = False
         self.walk: dict[str, Any] | None = None
+        self.blockers: list[dict[str, Any]] = []
         self.phases: list[dict[str, Any]] = []
         self.strip: dict[str, Any] = {}
         self.parts: list[dict[str, Any]] = []
@@ -56,6 +57,7 @@ class Sitting:
         except BadInput:  # what was shown is gone, or there is no hold point yet
             self.hold = self.zone = None
             self.walk = walk_view(session) if session.cover.holds else None
+        self.blockers = self.walk["blockers"] if self.walk else blockers_view(session)
         self.phases = phase_line(session)
         self.strip = strip_view(session)
         self.parts = parts_view(session)

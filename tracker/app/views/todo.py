@@ -157,10 +157,11 @@ def was_words(point: Standing) -> str | None:
     return f"{answer.result}{value} by {answer.by} on {answer.when[:10]}"
 
 
-def blocker_row(session: Session, item: Item, plan: Todo) -> dict[str, Any]:
-    """One uncleared blocker."""
+def blocker_row(session: Session, item: Item, plan: Todo | None = None) -> dict[str, Any]:
+    """One uncleared blocker, and whether it stops the hold point of a plan."""
     names = session.names
-    stopping = {row.id for stand in plan.zones for row in stand.blockers}
+    stands = plan.zones if plan else ()
+    stopping = {row.id for stand in stands for row in stand.blockers}
     return {
         "slug": names.name(item.id),
         "text": item.title,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from tracker.app.session import Session
-from tracker.app.views.todo import open_row, todo_of, view_of
+from tracker.app.views.todo import blocker_row, open_row, todo_of, view_of
 from tracker.build.answer import Standing
 from tracker.build.item import Item
 
@@ -26,6 +26,12 @@ def walk_view(session: Session, hold: str | None = None, zone: str | None = None
         place["points"].append(_row(session, point))
         place["open"] += not point.settled
     return view_of(session, plan) | {"places": [places[rank] for rank in sorted(places)]}
+
+
+def blockers_view(session: Session) -> list[dict[str, Any]]:
+    """Every uncleared blocker, for a build that has no hold point yet."""
+    blockers = session.cover.by_kind.get("blocker", [])
+    return [blocker_row(session, item) for item in blockers if not item.get("cleared")]
 
 
 def _place(session: Session, subject: Item) -> tuple[tuple[int, int], dict[str, Any]]:
