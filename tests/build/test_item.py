@@ -32,6 +32,7 @@ def test_none_makes_a_field_unknown_again() -> None:
     yard.change("L1", to=None)
 
     assert yard.item("L1").get("to", "nobody knows") == "nobody knows"
+    assert "to" not in yard.item("L1").fields
 
 
 def test_a_field_set_by_two_who_did_not_know_of_each_other_is_in_conflict_until_settled() -> None:
@@ -152,3 +153,12 @@ def test_one_name_or_several_are_read_as_a_list(value: object, names: list[str])
 def test_what_can_be_no_name_is_left_out_of_a_list_of_names() -> None:
     assert list(as_list(["B1", {"x": 1}, ["y"], 3])) == ["B1", 3]
     assert list(as_list({"x": 1})) == []
+
+
+def test_two_new_short_names_given_apart_are_a_conflict_like_any_other() -> None:
+    yard = Yard(run("L1"))
+    facts = [item.change(yard.item("L1"), {"slug": slug}) for slug in ("L7", "L8")]
+    for fact in facts:
+        yard.do(fact)
+
+    assert list(yard.item("L8").rivals["slug"].values()) == ["L7", "L8"]

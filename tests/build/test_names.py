@@ -118,6 +118,8 @@ def test_a_range_looks_only_among_the_kinds_asked_for() -> None:
     assert [each.id for each in names.expand(["X1-X2"], ("run",))] == ["run:X1", "run:X2"]
     with pytest.raises(BadInput, match="say which"):
         names.expand(["X1-X2"])
+    with pytest.raises(UnknownName, match="no wire is called 'M1-M2'"):
+        names.expand(["M1-M2"], ("run",), "wire")
 
 
 @given(st.sets(st.integers(1, 60)), st.integers(1, 60), st.integers(0, 60))

@@ -58,6 +58,7 @@ def test_who_answered_is_who_is_named_else_who_typed_it() -> None:
     yard.do(ANSWERED, by="Ida", when="2027-02-27T17:00:00+00:00")
     (found,) = yard.build.answers[POINT]
     assert (found.by, found.when) == ("Ida", "2027-02-27T17:00:00+00:00")
+    assert (found.value, found.second, found.why) == (None, None, None)
 
 
 def test_what_an_answer_says_besides_can_be_read() -> None:

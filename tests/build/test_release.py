@@ -339,3 +339,11 @@ def test_two_who_released_and_withdrew_apart_come_to_the_later_of_the_two() -> N
     yard.do(fact, writer="cccccccc")
 
     assert yard.stand("A").state == "ready"
+
+
+def test_a_hold_point_that_is_closed_says_nothing_of_another() -> None:
+    yard = _closed()
+    yard.do(hold("roof", buries=[]))
+
+    assert closed_zones(yard.build, yard.item("roof")) == set()
+    assert closed_zones(_released().build, yard.item("foam")) == set()

@@ -203,7 +203,7 @@ def test_quantities_that_can_not_be_are_refused() -> None:
     with pytest.raises(BadInput, match="an order of gland must be above 0"):
         stock.order(part, 0)
     with pytest.raises(BadInput, match="needs a quantity above 0"):
-        stock.set_aside(part, "shelf", -1, "L1")
+        stock.set_aside(part, "shelf", 0, "L1")
 
 
 @pytest.mark.parametrize(

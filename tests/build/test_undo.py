@@ -126,7 +126,7 @@ def test_a_waiver_is_taken_back_by_an_act_of_its_own() -> None:
     yard = Yard(*ground(), run("L1"), check("label"))
     yard.mark("label", "L1", "waived", why="no room", second="Ola")
 
-    with pytest.raises(Refused, match=r"is a waiver; .*--reopen"):
+    with pytest.raises(Refused, match=r"is a waiver; .*closein check .*--reopen"):
         undo.undo(yard.build, MINE)
 
 
@@ -217,3 +217,13 @@ def test_the_writer_of_an_act_is_read_from_its_id() -> None:
     yard = Yard()
 
     assert undo.writer_of(yard.do(log.note("one"), writer=THEIRS)) == THEIRS
+
+
+def test_of_many_acts_that_rest_on_it_the_first_are_named_and_the_rest_counted() -> None:
+    yard = Yard()
+    adding = yard.do(run("L1"))
+    for load_a in range(7):
+        yard.do(item.change(yard.item("L1"), {"load_a": load_a}))
+
+    with pytest.raises(Refused, match=r"7 later acts .*aaaa-6 and 2 more; add --with"):
+        undo.undo(yard.build, MINE, adding.id)

@@ -218,6 +218,13 @@ def test_tasks_before_a_hold_point_are_those_of_earlier_phases_and_what_its_clos
     assert found == {"pull", "clip", "mask", "wipe"}
 
 
+def test_needs_that_run_in_a_circle_or_to_what_is_not_here_are_followed_once() -> None:
+    yard = _tasks()
+    yard.change("wipe", needs=["task:mask", "task:gone"])
+
+    assert len(tasks_before(yard.cover, yard.item("foam"))) == 4
+
+
 def test_hours_left_grow_with_the_body_and_shrink_with_what_is_done() -> None:
     yard = _tasks()
     whole = (2.0 + 0.4 * 7.5) * 2 + 1.0 + (1.0 + 0.2 * 7.5) + 0.5
