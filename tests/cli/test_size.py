@@ -226,3 +226,28 @@ def test_the_list_of_helpers_loads_none(tmp_path: Path) -> None:
 
     assert not sizing & {f"tracker.sizing.{module}" for module, _ in HELPERS.values()}
     assert (heavy, app) == ([], [])
+
+
+def _margin_check(yard: Yard) -> None:
+    row = check("above-dew", "zone", "measure", limit={"min": 3.0, "unit": "K"})
+    yard.do(
+        lambda session: [
+            {"f": "item.added", "id": row["id"], "kind": "check", "slug": "above-dew",
+             "fields": row["fields"]}
+        ]
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(("surface", "margin_k"), [("14C", 3.9), ("8C", -2.1)])
+def test_a_margin_becomes_what_a_check_measured(yard: Yard, surface: str, margin_k: float) -> None:
+    _margin_check(yard)
+
+    yard.saved("size", "dewpoint", "--air", "18C", "--humidity", "60%", "--surface", surface,
+               "--to", "above-dew", "--at", "port")  # fmt: skip
+
+    build, names = yard.session.build, yard.session.names
+    port = names.find("port").id
+    found = [row for (_, subject), row in build.answers.items() if subject == port]
+    assert found[0][0].value == pytest.approx(margin_k, abs=0.06)
+    record = names.find("above-dew").fields["sized"]
+    assert (record["at"], record["inputs"]["humidity_percent"]) == ("port", "60%")

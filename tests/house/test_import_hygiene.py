@@ -37,6 +37,11 @@ RUNS: dict[str, list[list[str]]] = {
     "say": [["say", "the second lamp flickers"]],
     "note": [["note", "a trestle is on loan until Sunday"], ["undo"], ["redo"]],
     "plan": [["plan", "export"]],
+    "runs": [["runs"], ["runs", "--recheck"]],
+    "size": [
+        ["size"],
+        ["size", "drop", "--size", "14AWG", "--amps", "5", "--one-way", "3m", "--volts", "12"],
+    ],
     "completion": [["completion", "bash"]],
 }
 """Commands run in earnest on the demo, in this order, besides the help of every one."""
@@ -90,7 +95,9 @@ def test_a_command_at_work_loads_no_screen(command: str, demo: Path) -> None:
         assert loaded == [], words
 
 
-@pytest.mark.parametrize("words", [["todo"], ["todo", "--json"], ["log"], ["check", "--help"]])
+@pytest.mark.parametrize(
+    "words", [["todo"], ["todo", "--json"], ["log"], ["check", "--help"], ["runs"], ["size"]]
+)
 def test_the_daily_commands_load_nothing_slow(words: list[str], demo: Path) -> None:
     assert _run(SLOW, ["--build", str(demo), *words], demo.parent)[1] == []
 

@@ -55,21 +55,21 @@ def write(
         names, cover = Names(build), Coverage(build)
         item = names.find(to)
         fields = _fields_for(name, item)
-        if fields.keys() == {MEASURED}:
-            figure = _figure(result, fields[MEASURED])
-            value = f"{float(str(figure.value))!r} {figure.unit}"
-            places = [at] if at else []
-            return mark(to, places, "measured", by=by, value=value)(build)
-        if at is not None:
-            raise BadInput("--at says where a check was measured; this result measures nothing")
-        given = {field: _taken(item, _figure(result, wanted)) for field, wanted in fields.items()}
-        values = take_values(kind_of(item.kind), given, names, item)
         record = {
             "helper": name,
             "inputs": {key: _plain(value) for key, value in typed.items()},
             "figures": dict(figures_by_name(result)),
             "table_version": result.table_version,
         }
+        if fields.keys() == {MEASURED}:
+            figure = _figure(result, fields[MEASURED])
+            value = f"{float(str(figure.value)):.6f} {figure.unit}"
+            measured = mark(to, [at] if at else [], "measured", by=by, value=value)(build)
+            return [*measured, items.change(item, {SIZED: record | {"at": at}})]
+        if at is not None:
+            raise BadInput("--at says where a check was measured; this result measures nothing")
+        given = {field: _taken(item, _figure(result, wanted)) for field, wanted in fields.items()}
+        values = take_values(kind_of(item.kind), given, names, item)
         if item.kind == "check":  # a phase's check lets its limits alone be changed
             return [*changed(cover, item, values, why), items.change(item, {SIZED: record}, why)]
         return changed(cover, item, {**values, SIZED: record}, why)
