@@ -144,3 +144,14 @@ def test_what_stops_most_comes_first_and_then_by_name() -> None:
 
     assert [row.part.slug for row in shortages(yard.cover)] == ["c", "a", "b"]
     assert {row.on_hand for row in shortages(yard.cover)} == {"out"}
+
+
+def test_a_part_is_out_only_when_it_is_out_everywhere() -> None:
+    yard = _part(needed=60.0)
+    _counted(yard, "rack", level="out")
+    _counted(yard, "van", number=5)
+
+    found = _short(yard)
+
+    assert found is not None
+    assert (found.on_hand, found.missing, found.places) == (5.0, 55.0, ("van",))
