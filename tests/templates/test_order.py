@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tracker.templates.load import read, shipped
 from tracker.templates.phase import Task
+from tracker.templates.shape import PHASES as PHASE_NAMES
 
 PHASES = [read(name) for name in shipped()]
 TASKS: dict[str, Task] = {
@@ -24,6 +25,15 @@ def test_the_hold_points_gate_and_are_closed_as_the_work_runs() -> None:
         ),
         "hold:insulation/pre-foam": ("phase:insulation", "task:insulation/spray"),
         "hold:insulation/after-foam": ("phase:panelling", "task:panelling/hang-panels"),
+        "hold:finish-electrical/power-up": (
+            "phase:finish-electrical",
+            "task:finish-electrical/first-power",
+        ),
+        "hold:finish-plumbing-gas/gas": (
+            "phase:finish-plumbing-gas",
+            "task:finish-plumbing-gas/first-flame",
+        ),
+        "hold:commissioning/weigh-in": ("phase:commissioning", "task:commissioning/hand-over"),
     }
     assert set(TASKS["task:insulation/spray"].buries) == set(
         HOLDS["hold:insulation/pre-foam"].buries
@@ -89,3 +99,29 @@ def test_hours_grow_from_low_to_high_and_say_where_they_come_from() -> None:
             )
             assert 0.0 < low <= likely <= high < 40.0, key
         assert task.basis and task.memory, key
+
+
+def test_the_thirteen_phases_have_the_work_of_a_whole_conversion() -> None:
+    assert shipped() == PHASE_NAMES
+    assert len(TASKS) >= 130
+    assert [phase.name for phase in PHASES if not 9 <= len(phase.tasks) <= 15] == []
+
+
+def test_nothing_of_an_earlier_phase_is_still_to_be_done_when_the_keys_are_handed_over() -> None:
+    last = "task:commissioning/hand-over"
+    behind = set(TASKS) - before(last) - {last}
+    assert sorted(behind) == []
+
+
+def test_every_phase_comes_after_phases_that_are_earlier_in_the_trades_order() -> None:
+    order = {f"phase:{phase.name}": phase.order for phase in PHASES}
+    for phase in PHASES:
+        assert all(order[name] < phase.order for name in phase.after), phase.name
+
+
+def test_every_hold_point_is_closed_by_a_task_there_is_and_gates_no_earlier_phase() -> None:
+    order = {f"phase:{phase.name}": phase.order for phase in PHASES}
+    for phase in PHASES:
+        for hold in phase.holdpoints:
+            assert hold.closed_by in TASKS, hold.key
+            assert order[hold.gates] >= phase.order, hold.key
