@@ -135,8 +135,9 @@ async def test_a_second_persons_check_asks_for_the_name(session: Session) -> Non
         await pilot.press("enter")
         assert state(session, "readback", "L1") == "good"
 
-        await pilot.press("space", "enter")  # the name is filled in the next time
-        assert state(session, "readback", "L2") == "good"
+        await pilot.press("space", "enter")
+        assert state(session, "readback", "L2") == "open", "nobody's name is filled in by itself"
+        assert "last time Ola" in text(pilot)
 
 
 async def test_not_applicable_and_taking_back_ask_for_a_reason(session: Session) -> None:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import pytest
+from textual import events
+from textual.widgets import Input
 
 from tests.tui.conftest import another
 from tests.tui.looking import LARGE, SMALL, open_on, screen, state, text, typed, until
 from tracker.app.session import Session
 from tracker.app.wants import blockers, checks, diary, items, parts
+from tracker.tui.theme import LIGHT
 
 
 async def test_number_keys_and_tab_go_through_the_views(session: Session) -> None:
@@ -256,3 +259,73 @@ async def test_q_asks_before_it_drops_what_was_typed(session: Session) -> None:
         await pilot.press("q")
 
     assert pilot.app.return_code == 0
+
+
+async def test_several_pasted_lines_are_all_taken(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("enter")
+        screen(pilot).box.post_message(events.Paste("L1 label ok\nL2 label ok\n\nswept\tagain\n"))
+        await until(pilot, lambda: "swept" in screen(pilot).box.value)
+        assert "L1 label ok ¶ L2 label ok" in text(pilot)
+        await pilot.press("enter")
+
+        assert state(session, "label", "L1") == state(session, "label", "L2") == "good"
+        assert screen(pilot).box.value == ""
+
+
+async def test_a_click_takes_a_row_of_another_list_in_hand(session: Session) -> None:
+    async with open_on(session, LARGE) as pilot:
+        await pilot.click("#parts", offset=(5, 2))
+        await until(pilot, lambda: screen(pilot).view == "parts")
+
+        assert screen(pilot).row["part"] == "tape"
+
+
+async def test_the_palette_reaches_the_same_actions(session: Session) -> None:
+    async with open_on(session) as pilot:
+        await pilot.press("ctrl+p")
+        await until(pilot, lambda: isinstance(pilot.app.focused, Input))
+        await pilot.press(*"daylight")
+        await until(pilot, lambda: "Dark colours" in text(pilot))
+        await pilot.press("enter")
+        await until(pilot, lambda: pilot.app.theme == LIGHT.name)
+
+
+async def test_v_goes_through_the_zones_and_h_through_the_hold_points(shipped: Session) -> None:
+    for name in ("B1", "B2"):
+        shipped.do(items.add("bay", name, {"face": "left"}))
+        shipped.do(items.add("zone", f"by-{name}", {"bay": name}))
+    async with open_on(shipped) as pilot:
+        holds = []
+        for _ in range(4):
+            holds.append(screen(pilot).sitting.walk["hold_point"]["slug"])
+            await pilot.press("h")
+        assert holds == ["layout-frozen", "roof-tight", "pre-foam", "after-foam"]
+
+        await pilot.press("h", "h", "v")
+        assert "Before pre-foam, zone by-B1" in text(pilot)
+        await pilot.press("v", "v")
+        assert "zone by-" not in text(pilot)
+
+
+@pytest.mark.parametrize("size", [(40, 12), (60, 20), (200, 60)])
+async def test_other_sizes_break_nothing(session: Session, size: tuple[int, int]) -> None:
+    async with open_on(session, size) as pilot:
+        await pilot.press("space", "2", "3", "4", "s", "escape", "1")
+
+        assert "walls" in text(pilot)
+        assert state(session, "label", "L1") == "good"
+
+
+async def test_two_answers_that_disagree_are_shown_and_the_next_settles_them(
+    session: Session,
+) -> None:
+    ola = another(session)
+    first = checks.mark("label", ["L1"], "good", by="Ola")(ola.build)
+    session.do(checks.mark("label", ["L1"], "bad", by="Runa"))
+    ola.do(lambda build: first)
+    async with open_on(session) as pilot:
+        await until(pilot, lambda: "≠ conflict" in text(pilot))
+        assert "against" in text(pilot)
+        await pilot.press("b")
+        assert state(session, "label", "L1") == "bad"

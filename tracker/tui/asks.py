@@ -75,7 +75,9 @@ def asking(action: str, view: str, row: Row, today: str, second: str, hold: str)
 
 def _about_check(action: str, row: Row, second: str) -> Asking | None:
     name = f"{row['check']} on {row['subject']}"
-    person = Question("second", "second person", second)
+    # Never filled in: a cold thumb on Enter would sign with the name of somebody who is not there.
+    last = f"a name; last time {second}" if second else "a name"
+    person = Question("second", "second person", "", last)
     if action == "measure" or (action == "good" and row.get("measured")):
         unit, limit = row.get("unit") or "", row.get("limit")
         value = Question("value", "measured", "", EXAMPLES.get(unit, f"a number in {unit}"))

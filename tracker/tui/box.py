@@ -9,6 +9,9 @@ from typing import Any
 from textual import events
 from textual.widgets import Input
 
+LINE_END = " ¶ "
+"""Stands where a pasted text had a line end."""
+
 
 class Box(Input):
     """One line to type into.
@@ -25,6 +28,18 @@ class Box(Input):
     async def action_submit(self) -> None:
         """Enter."""
         self.done(self)
+
+    def _on_paste(self, event: events.Paste) -> None:
+        """All pasted lines, not just the first, on this one; Enter takes them one by one again."""
+        lines = [line.strip() for line in event.text.splitlines() if line.strip()]
+        event.stop()
+        event.prevent_default()
+        self.insert_text_at_cursor(LINE_END.join(lines))
+
+    @property
+    def lines(self) -> str:
+        """What stands here, with each pasted line on a line of its own."""
+        return self.value.replace(LINE_END, "\n")
 
     def take(self, event: events.Key) -> bool:
         """Take a printable key at once; True where it was one."""

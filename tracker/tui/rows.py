@@ -76,7 +76,7 @@ def place_heading(place: dict[str, Any]) -> str:
 def check_line(row: dict[str, Any]) -> Line:
     """One check of one subject."""
     state = row["state"]
-    if state == "stale":
+    if state in ("stale", "conflict"):
         found = row["because"] or row["was"] or ""
     elif state == "open":
         found = row["limit"] or row["because"] or ""

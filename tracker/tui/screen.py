@@ -108,7 +108,7 @@ class BuildScreen(Moving):
         if not box.value.strip():
             self.set_focus(self.lines)
             return
-        if self.sitting.line(box.value):
+        if self.sitting.line(box.lines):
             box.clear()
         self.draw()
 

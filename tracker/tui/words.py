@@ -122,6 +122,7 @@ def check_words(row: Model) -> tuple[str, str, str]:
         row["class"] or "",
         f"Limit: {row['limit']}" if row["limit"] else "",
         f"Was: {row['was']}" if row["was"] else "",
+        f"Said: {row['note']}" if row["note"] else "",
         row["because"] or "",
         f"Basis: {row['basis']}",
     ]
