@@ -7,7 +7,7 @@ from tracker.sizing import protection
 
 TABLES = ("protection",)
 BLADES = "two public lists of blade fuses"
-NEC = "NEC 240.6(A), 2023, via callout.app and sparkshift.app"
+NEC = "NEC 240.6(A), 2023, via callout.app; 1, 3, 6 and 10 A also via ecmweb.com"
 CFR = "33 CFR 183.455, self-law.org"
 MANUAL = "an inverter maker's manual, page 11, table 2"
 

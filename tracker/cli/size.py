@@ -50,9 +50,12 @@ class HelperParser(Parser):
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What may follow the command word."""
     reading(parser)
-    words = parser.add_subparsers(dest="helper", metavar="HELPER", parser_class=HelperParser)
-    for name, (_, title) in HELPERS.items():
-        words.add_parser(name, help=title)
+    names = f"{', '.join(HELPERS)}; 'closein size' says what each finds"
+    words = parser.add_subparsers(
+        dest="helper", metavar="HELPER", parser_class=HelperParser, help=names
+    )
+    for name in HELPERS:
+        words.add_parser(name)
 
 
 def add_input(parser: argparse.ArgumentParser, each: Input) -> None:
