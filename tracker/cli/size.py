@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 SUMMARY = "How big: wire, fuse, chase, foam, joist, battery, weight; each with its source."
 EXAMPLES = """\
   closein size conductor --amps 8A --one-way 18ft --volts 12V --drop 3%
-  closein size conductor --amps 8A --one-way 18ft --volts 12V --to L7    into run L7
+  closein size conductor --amps 8A --one-way 18ft --volts 12V --to L7   into L7
   closein size drop --size 14AWG --amps 5A --one-way 5.5m --volts 12V --json
   closein size conductor --help      what one of them takes"""
 

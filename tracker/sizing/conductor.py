@@ -305,7 +305,7 @@ HELPER = Helper(
     conductor,
     """\
   closein size conductor --amps 8 --one-way 18ft --volts 12V --drop 3%
-  closein size conductor --amps 20A --round-trip 9m --volts 12V --insulation 105 --in-foam
+  closein size conductor --amps 20A --round-trip 9m --volts 12V --in-foam
   closein size conductor --amps 8A --one-way 5.5m --volts 12V --to L7""",
     {"run": {"gauge": "size", "protection_a": "protection_a"}},
 )
