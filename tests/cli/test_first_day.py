@@ -51,6 +51,7 @@ def heron(yard: Yard, tmp_path: Path) -> Yard:
     assert (begun.status, begun.err) == (0, "")
     heron = Yard(folder, yard._capture)
     heron.saved("phases", "adopt", "framing", "deck", "rough-in-wiring", "insulation")
+    heron.saved("item", "change", "vehicle", "foam_surface=10C", "can_low=21C", "can_high=27C")
     (tmp_path / "plan.toml").write_text(PLAN, "utf-8")
     assert "65 added" in heron.saved("plan", "import", str(tmp_path / "plan.toml"))
     return heron
