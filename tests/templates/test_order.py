@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tracker.templates.load import read, shipped
 from tracker.templates.phase import Task
 from tracker.templates.shape import PHASES as PHASE_NAMES
@@ -125,3 +127,33 @@ def test_every_hold_point_is_closed_by_a_task_there_is_and_gates_no_earlier_phas
         for hold in phase.holdpoints:
             assert hold.closed_by in TASKS, hold.key
             assert order[hold.gates] >= phase.order, hold.key
+
+
+BANDS = {
+    "strip-out": ((12, 31), (62, 163)),
+    "shell": ((17, 38), (62, 192)),
+    "subfloor": ((11, 24), (30, 69)),
+    "rough-in-plumbing-gas": ((14, 28), (32, 74)),
+    "panelling": ((21, 46), (60, 156)),
+}
+"""Crew-hours of a short (4 m) and a long (10 m) vehicle, lowest and highest, as the trade bands
+them. One straight line for each task can't meet all four ends: it errs high for the short one."""
+
+
+@pytest.mark.parametrize("name", BANDS)
+def test_crew_hours_lie_near_the_bands_of_the_trade(name: str) -> None:
+    short, long = (
+        {
+            band: sum(
+                task.crew * (task.hours[band][0] + task.hours[band][1] * length_m)
+                for task in read(name).tasks
+            )
+            for band in ("low", "likely", "high")
+        }
+        for length_m in (4.0, 10.0)
+    )
+    (short_low, short_high), (long_low, long_high) = BANDS[name]
+    assert short_low <= short["low"] and short["likely"] <= 1.25 * short_high
+    assert short["high"] <= 2.0 * short_high
+    assert long_low < long["likely"] < long_high
+    assert 0.75 * long_low <= long["low"] and 0.75 * long_high <= long["high"] <= 1.25 * long_high
