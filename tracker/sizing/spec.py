@@ -25,6 +25,7 @@ HELPERS: dict[str, tuple[str, str]] = {
     "reading": ("reading", "what the meter should show"),
     "dewpoint": ("dewpoint", "dew point, and the margin over it"),
     "foam": ("foam", "board feet, kits, lifts and mass of foam"),
+    "wall": ("wall", "heat loss, cold ribs and condensation"),
     "joist": ("joist", "joist or deck beam: strength, sag, span"),
     "energy": ("energy", "battery, solar and inverter for a day"),
 }
