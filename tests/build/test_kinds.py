@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from tests.build.making import Yard, added
 from tracker.act import Fact
 from tracker.build import kinds as kinds_of_item
-from tracker.build.kinds import Field, kind_of, kinds, show, take, unknown_fields
+from tracker.build.kinds import Field, kind_of, kinds, show, take
 from tracker.build.names import Names
 from tracker.errors import BadInput, UnknownName
 from tracker.quantity import parse
@@ -241,24 +241,6 @@ def test_a_plain_number_that_can_be_read_two_ways_is_refused() -> None:
 
 def test_every_kind_of_item_can_have_a_title() -> None:
     assert take(kind_of("part").field("title"), "cable glands", NOBODY) == "cable glands"
-
-
-def test_what_falls_due_before_the_close_in_and_is_not_known_is_unknown() -> None:
-    yard = Yard(
-        added("hole", "H1"),
-        added("hole", "H2", through="rib", diameter_mm=20.0, bay=["bay:B1"]),
-        added("hole", "H3", through="rib", diameter_mm=20.0, face="left"),
-        added("teapot", "T1"),
-    )
-
-    unknown = {item.slug: unknown_fields(item) for item in yard.build.items.values()}
-
-    assert unknown == {
-        "H1": ["through", "diameter_mm", "face", "station_m"],
-        "H2": [],
-        "H3": ["station_m"],
-        "T1": [],
-    }
 
 
 @pytest.mark.parametrize(

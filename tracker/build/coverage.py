@@ -30,6 +30,7 @@ class Coverage:
         self.holds = sorted(holds, key=lambda hold: phases.get(hold.get("phase"), 99))
         self.hold_rank = {hold.id: rank for rank, hold in enumerate(self.holds)}
         self._bays: dict[str, list[str]] = {}
+        self._subjects: dict[str, list[Item]] = {}
         self.buried_by: dict[str, str] = {}
         for hold in self.holds:
             for kind in hold.get("buries", ()):
@@ -141,6 +142,12 @@ class Coverage:
 
     def subjects(self, check: Item) -> list[Item]:
         """The subjects of a check, in the order they were added."""
+        known = self._subjects.get(check.id)
+        if known is None:
+            known = self._subjects[check.id] = self._find_subjects(check)
+        return known
+
+    def _find_subjects(self, check: Item) -> list[Item]:
         each = check.get("each", "once")
         if not self.fits_vehicle(check):
             return []

@@ -8,8 +8,9 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from tracker.build.item import Item, as_list
+from tracker.build.item import as_list
 from tracker.build.names import Names, clean
+from tracker.build.unsaid import default_of, due_of
 from tracker.errors import BadInput, UnknownName, did_you_mean
 from tracker.quantity import parse
 
@@ -101,8 +102,8 @@ def _kind(name: str, row: dict[str, Any], shared: dict[str, dict[str, Any]]) -> 
             field.get("kind", "any"),
             field.get("min"),
             field.get("max"),
-            field.get("default"),
-            field.get("due", False),
+            default_of(name, key),
+            key in due_of(name),
             field.get("help", ""),
             field.get("one", False),
             tuple(field.get("sources", ())),
@@ -226,21 +227,6 @@ def _take_names(field: Field, text: Any, names: Names) -> list[str] | str:
             raise BadInput(f"{field.name} is one {field.kind}, not {len(found)}")
         return found[0].id
     return [item.id for item in found]
-
-
-def unknown_fields(item: Item) -> list[str]:
-    """The fields of an item that are due before its close-in and still unknown."""
-    kind = kinds().get(item.kind)
-    if kind is None:
-        return []
-    placed = bool(as_list(item.get("bay")))
-    return [
-        field.name
-        for field in kind.fields.values()
-        if field.due
-        and item.fields.get(field.name) is None
-        and not (placed and field.name in ("face", "station_m"))
-    ]
 
 
 def show(field: Field, value: Any, names: Names) -> str:

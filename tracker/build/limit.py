@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from tracker.build.item import Item
+from tracker.build.unsaid import default_of
 
 TAIL_M = 0.31
 """Tail past the finished face where a run states none, metres: 12 in rounded up. Common practice,
@@ -21,7 +22,7 @@ class Limit(NamedTuple):
     sign_low: from here to ``low`` a value is good only when a second person signs a reason.
     missing: what must be known first, or None; then the limit can't be told.
     working: how the number came about, or ''.
-    sources: where sources disagree on it, what each says.
+    profile: the fields of the vehicle's profile that it rests on, on which sources disagree.
     """
 
     unit: str
@@ -30,7 +31,12 @@ class Limit(NamedTuple):
     sign_low: float | None = None
     missing: str | None = None
     working: str = ""
-    sources: tuple[str, ...] = ()
+    profile: tuple[str, ...] = ()
+
+    @property
+    def sources(self) -> tuple[str, ...]:
+        """Where sources disagree on it, what each says."""
+        return tuple(dict.fromkeys(each for name in self.profile for each in _sources_of(name)))
 
     def __str__(self) -> str:
         """What people read, such as 'at least 0.35 m'."""
@@ -76,17 +82,17 @@ def limit_of(check: Item, subject: Item, vehicle: Item | None) -> Limit | None:
         stated.get("sign_min"),
         least.missing or most.missing,
         " and ".join(filter(None, (least.working, most.working))),
-        tuple(dict.fromkeys((*least.sources, *most.sources))),
+        (*least.profile, *most.profile),
     )
 
 
 class Bound(NamedTuple):
-    """One end of a limit: its number, or what is missing; how it came about; who disagrees."""
+    """One end of a limit: its number, or what is missing; how it came about; on what it rests."""
 
     value: float | None = None
     missing: str | None = None
     working: str = ""
-    sources: tuple[str, ...] = ()
+    profile: tuple[str, ...] = ()
 
 
 def _bound(stated: dict[str, Any], end: str, subject: Item, vehicle: Item | None) -> Bound:
@@ -99,15 +105,15 @@ def _bound(stated: dict[str, Any], end: str, subject: Item, vehicle: Item | None
     if f"{end}_profile" in stated:
         name = stated[f"{end}_profile"]
         value = vehicle.get(name) if vehicle else None
-        sources = _sources_of(name)
+        where = f"{name} of the vehicle"
         if value is None:
-            return Bound(None, f"{name} of the vehicle", "", sources)
-        return Bound(float(value), None, f"{name} of the vehicle", sources)
+            return Bound(None, where, "", (name,))
+        return Bound(float(value), None, where, (name,))
     return Bound(stated.get(end))
 
 
 def _sources_of(name: str) -> tuple[str, ...]:
-    from tracker.build.kinds import kinds  # the table is read only where a profile is asked
+    from tracker.build.kinds import kinds  # a long table, read only where somebody asks
 
     field = kinds()["vehicle"].fields.get(name)
     return field.sources if field is not None else ()
@@ -117,11 +123,7 @@ def _stated_by(subject: Item, name: str) -> tuple[float | None, str | None]:
     """A number that the subject's own field gives, or its kind's default; else what is missing."""
     value = subject.get(name)
     if value is None:
-        from tracker.build.kinds import kinds  # the table is read only where a default is asked
-
-        kind = kinds().get(subject.kind)
-        field = kind.fields.get(name) if kind is not None else None
-        value = field.default if field is not None else None
+        value = default_of(subject.kind, name)
     return (None, f"{name} of {subject.slug}") if value is None else (float(value), None)
 
 

@@ -9,8 +9,8 @@ from datetime import date, datetime
 from tracker.build.answer import OPEN_STATES, Standing
 from tracker.build.coverage import WHOLE, Coverage
 from tracker.build.item import VEHICLE, Item
-from tracker.build.kinds import unknown_fields
 from tracker.build.release import HoldStanding, closed_zones, hold_standing
+from tracker.build.unsaid import unknown_fields
 from tracker.build.work import NOT_BEGUN, likely_crew_hours
 from tracker.plan.shortage import Shortage, shortages
 

@@ -8,8 +8,9 @@ from typing import Any
 from tracker.app.session import Session
 from tracker.app.views.words.sizing import sized_words
 from tracker.build.item import Item, as_list
-from tracker.build.kinds import kind_of, kinds, show, unknown_fields
+from tracker.build.kinds import kind_of, kinds, show
 from tracker.build.release import is_buried
+from tracker.build.unsaid import unknown_fields
 
 PLAIN = re.compile(r"[A-Za-z0-9-]+(?:~[0-9]+)?")
 """A name as this program gives it: nothing in it means anything to a shell."""
