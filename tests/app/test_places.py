@@ -6,7 +6,14 @@ from pathlib import Path
 
 import pytest
 
-from tracker.app.places import data_folder, last_opened, memory_file, remember_last, user_name
+from tracker.app.places import (
+    data_folder,
+    last_opened,
+    memory_file,
+    own_phases,
+    remember_last,
+    user_name,
+)
 
 
 @pytest.mark.parametrize(
@@ -71,3 +78,16 @@ def test_a_data_folder_that_can_not_be_written_or_read_is_no_fault(tmp_path: Pat
 
     (tmp_path / "last").write_bytes(b"\xff\x00")
     assert last_opened(tmp_path) is None
+
+
+@pytest.mark.parametrize(
+    ("environ", "folder"),
+    [
+        ({"CLOSEIN_CONFIG": "/a", "XDG_CONFIG_HOME": "/b"}, "/a/phases"),
+        ({"XDG_CONFIG_HOME": "/b"}, "/b/closein/phases"),
+    ],
+)
+def test_own_templates_lie_in_the_configuration_named_nearest(
+    environ: dict[str, str], folder: str
+) -> None:
+    assert own_phases(environ) == Path(folder)

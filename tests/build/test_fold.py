@@ -24,6 +24,7 @@ SOUND: list[dict[str, Any]] = [
     {"f": "item.added", "kind": "part", "slug": "foam", "fields": {}, "id": "part:foam"},
     {"f": "item.set", "id": "run:L1", "set": {"to": "fan", "slug": "L2"}, "over": {"to": ["x/0"]}},
     {"f": "item.removed", "id": "run:L1", "why": "not needed"},
+    {"f": "item.renewed", "id": "check:label", "set": {"text": "labelled", "say": None}},
     {
         "f": "phase.adopted",
         "phase": {"id": "phase:x", "slug": "x", "fields": {}},

@@ -7,7 +7,7 @@ import pytest
 
 from tests.cli.yard import Yard
 from tracker.templates.load import shipped
-from tracker.templates.shipped import path_of
+from tracker.templates.shipped import example, path_of
 
 
 def test_the_list_needs_no_build_and_names_every_phase(
@@ -68,3 +68,72 @@ def test_a_template_is_checked_and_its_fault_named_with_its_line(
     assert said.err.startswith(f"closein: {own}:{number}: ")
     assert "did you mean witness?" in said.err
     assert "there is no file" in yard.anywhere("phases", "check", "nowhere.toml").err
+
+
+def own_sauna(folder: Path, text: str | None = None) -> Path:
+    """The example as a template of one's own in a folder."""
+    folder.mkdir(parents=True, exist_ok=True)
+    path = folder / "sauna.toml"
+    path.write_text(example() if text is None else text, "utf-8")
+    return path
+
+
+def test_own_templates_are_listed_with_where_they_come_from(
+    yard: Yard, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("CLOSEIN_CONFIG", str(tmp_path / "config"))
+    own_sauna(tmp_path / "config" / "phases")
+    deck = path_of("deck").read_text("utf-8")
+    (yard.folder / "phases").mkdir()
+    (yard.folder / "phases" / "deck.toml").write_text(deck, "utf-8")
+    (yard.folder / "phases" / "porch.toml").write_text("[phase]\n", "utf-8")
+
+    rows = {row["name"]: row for row in json.loads(yard.run("phases", "--json").out)}
+
+    assert rows["sauna"]["from"] == "yours"
+    assert (rows["deck"]["from"], rows["deck"]["in_place_of"]) == ("this build", ["shipped"])
+    assert rows["framing"]["from"] == "shipped"
+    assert "porch.toml" in rows["porch"]["fault"]
+    out = " ".join(yard.run("phases").out.split())
+    assert "can't be taken up: " in out and "goes before the one from: shipped" in out
+    assert "porch.toml" in yard.refused("phases", "adopt", "porch")
+    assert "sauna: Sauna corner, 2 tasks" in yard.saved("phases", "adopt", "sauna")
+
+
+def test_a_changed_template_changes_no_build_until_it_is_taken(yard: Yard) -> None:
+    own_sauna(yard.folder / "phases")
+    yard.saved("phases", "adopt", "sauna")
+    yard.saved("item", "change", "pre-cedar", "valid_h=12h")
+    before = yard.session.build.items["task:sauna/board-walls"].fields
+    text = example().replace("edition = 1 ", "edition = 2 ").replace("crew = 2\n", "crew = 3\n")
+    text = text.replace("valid_h = 72 ", "valid_h = 24 ")
+    own_sauna(yard.folder / "phases", text.replace('"foil-joints"', '"foil-taped"'))
+
+    again = yard.run("phases", "adopt", "sauna").out
+    assert "nothing new, nothing written" in again and "closein phases diff sauna" in again
+    assert yard.session.build.items["task:sauna/board-walls"].fields == before
+
+    out = yard.run("phases", "diff").out
+    assert "sauna: edition 1 here, 2 in the template (this build)" in out
+    assert "  + check foil-taped: Every joint of the foil is taped and none is torn." in out
+    assert "  ~ task board-walls: crew 2 -> 3" in out
+    assert "  = hold point pre-cedar: valid_h stays 12, set by hand; the template has 24" in out
+    assert "  - check foil-joints: no more in the template; it stays here" in out
+
+    said = yard.saved("phases", "adopt", "sauna", "--newer")
+    assert "sauna: 1 items added, 2 fields changed, 1 fields set by hand kept" in said
+    items = yard.session.build.items
+    assert items["task:sauna/board-walls"].fields["crew"] == 3
+    assert items["hold:sauna/pre-cedar"].fields["valid_h"] == 12.0
+    assert "nothing written" in yard.run("phases", "adopt", "sauna", "--newer").out
+
+
+def test_what_was_never_taken_up_has_no_newer_one(yard: Yard) -> None:
+    assert "deck is not in this build" in yard.refused("phases", "diff", "deck")
+    assert "without --newer" in yard.refused("phases", "adopt", "deck", "--newer")
+
+
+def test_the_example_is_printed_and_in_order(yard: Yard, tmp_path: Path) -> None:
+    path = own_sauna(tmp_path / "mine", yard.anywhere("phases", "example").out)
+
+    assert "in order; Sauna corner" in yard.anywhere("phases", "check", str(path)).out

@@ -24,6 +24,20 @@ def data_folder(environ: Mapping[str, str] = os.environ) -> Path:
     return Path(platformdirs.user_data_dir("closein", appauthor=False))
 
 
+def own_phases(environ: Mapping[str, str] = os.environ) -> Path:
+    """The folder of the user's own phase templates; it need not exist.
+
+    ``CLOSEIN_CONFIG`` goes before ``XDG_CONFIG_HOME``, that before what the system says.
+    """
+    if environ.get("CLOSEIN_CONFIG"):
+        return Path(environ["CLOSEIN_CONFIG"]) / "phases"
+    if environ.get("XDG_CONFIG_HOME"):
+        return Path(environ["XDG_CONFIG_HOME"]) / "closein" / "phases"
+    import platformdirs  # costs 30 ms, so only where no variable answers
+
+    return Path(platformdirs.user_config_dir("closein", appauthor=False)) / "phases"
+
+
 def memory_file(data: Path, folder: Path) -> Path:
     """The file that remembers one build folder: the same folder, the same file."""
     place = str(folder.resolve()).encode("utf-8", "surrogateescape")

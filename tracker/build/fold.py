@@ -23,6 +23,7 @@ APPLIERS: dict[str, Applier] = {
     "item.added": item.apply_added,
     "item.set": item.apply_set,
     "item.removed": item.apply_removed,
+    "item.renewed": item.apply_renewed,
     "phase.adopted": item.apply_adopted,
     "point.answered": point.apply_answered,
     "hold.released": holdpoint.apply_event,

@@ -125,6 +125,18 @@ def apply_set(draft: Build, fact: Fact, ref: str, act: Act) -> None:
             item.fields[name] = value
 
 
+def apply_renewed(draft: Build, fact: Fact, ref: str, act: Act) -> None:
+    """Fields take what a newer template says, but for those that anybody ever set by hand."""
+    item = draft.own(fact["id"])
+    for name, value in table(fact["set"]).items():
+        if item.heads.get(text(name)):
+            continue
+        if value is None or not fits(name, value):
+            item.fields.pop(name, None)
+        else:
+            item.fields[name] = value
+
+
 def apply_removed(draft: Build, fact: Fact, ref: str, act: Act) -> None:
     """The item is no longer part of the build; its record stays."""
     draft.own(fact["id"]).removed = text(fact["why"])
@@ -151,6 +163,14 @@ def change(item: Item, values: Mapping[str, Any], why: str | None = None) -> Fac
     if why:
         fact["why"] = why
     return fact
+
+
+def renew(item: Item, values: Mapping[str, Any]) -> Fact:
+    """The fact that sets fields as a newer template has them (None: it has them no more).
+
+    It replaces nothing: a field set by hand keeps its value, whichever came first.
+    """
+    return {"f": "item.renewed", "id": item.id, "set": dict(values)}
 
 
 def remove(item: Item, why: str) -> Fact:

@@ -19,7 +19,17 @@ from tracker.templates.shipped import folder, path_of
 
 def shipped() -> tuple[str, ...]:
     """The names of the templates that come with the program, in the trade's order of work."""
-    return tuple(_shipped_rows(folder()))
+    return tuple(shipped_rows())
+
+
+def shipped_rows() -> Mapping[str, Rows]:
+    """The templates that come with the program as read, by name, in the trade's order."""
+    return _shipped_rows(folder())
+
+
+def rows_of(path: Path) -> Rows:
+    """A template file as read, before its rules and references are looked at."""
+    return read_tables(_text_of(path), str(path), TEMPLATE)
 
 
 def read(name: str) -> Phase:
@@ -34,7 +44,9 @@ def read(name: str) -> Phase:
     return load(path_of(name))
 
 
-def load(source: Path | str, name: str | None = None) -> Phase:
+def load(
+    source: Path | str, name: str | None = None, among: Mapping[str, Rows] | None = None
+) -> Phase:
     """Load a phase template strictly.
 
     Parameters
@@ -42,9 +54,8 @@ def load(source: Path | str, name: str | None = None) -> Phase:
     source: the path of its file, or its text.
     name: what its phase must be called; by default the file's name without its ending, or for
         a text what the text says.
-
-    What it refers to may stand in itself or in any template that comes with the program; it
-    takes the place of the shipped one of the same name.
+    among: the templates it may refer to, besides itself, by name; by default those that come
+        with the program. It takes the place of the one of its own name.
 
     Raises
     ------
@@ -56,7 +67,8 @@ def load(source: Path | str, name: str | None = None) -> Phase:
         text, file = source, f"{name or 'template'}.toml"
     rows = read_tables(text, file, TEMPLATE)
     head = rows["phase"][0]
-    names = Names({**_shipped_rows(folder()), head["name"]: rows})
+    known = shipped_rows() if among is None else among
+    names = Names({**known, head["name"]: rows})
     rules.check_template(rows, name or head["name"], names)
     return _phase(rows, names, sha256(text.encode()).hexdigest())
 
@@ -65,7 +77,7 @@ def load(source: Path | str, name: str | None = None) -> Phase:
 def _shipped_rows(where: Path) -> Mapping[str, Rows]:
     found = {}
     for path in sorted(where.glob("*.toml")):
-        found[path.stem] = read_tables(_text_of(path), str(path), TEMPLATE)
+        found[path.stem] = rows_of(path)
     return dict(sorted(found.items(), key=lambda pair: int(pair[1]["phase"][0]["order"])))
 
 

@@ -21,3 +21,8 @@ def folder(package: Path = PACKAGE) -> Path:
 def path_of(name: str) -> Path:
     """The file of a shipped template; it need not exist."""
     return folder() / f"{name}.toml"
+
+
+def example() -> str:
+    """The text of a worked example: a template with every key explained, which loads as it is."""
+    return Path(__file__).with_name("example.toml").read_text("utf-8")

@@ -40,6 +40,10 @@ from tracker.build.item import add
             "crew: cleared on 2027-03-02; lost 2 h",
         ),
         ({"f": "item.removed", "id": "run1", "why": "not needed"}, "removed L1: not needed"),
+        (
+            {"f": "item.renewed", "id": "hold1", "set": {"valid_h": 24, "text": "x"}},
+            "pre-foam: valid h, text as the newer template has it",
+        ),
         (answer("run1", "good"), "label on L1: good"),
         (answer("run1", "bad", why="unreadable"), "label on L1: bad, unreadable"),
         (answer("run1", "na", why="spare"), "label on L1: not applicable, spare"),

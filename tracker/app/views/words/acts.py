@@ -16,6 +16,7 @@ SAYINGS: dict[str, Callable[[Speaker, Sequence[Fact]], str]] = {
     "item.added": items.added,
     "item.set": items.set_fields,
     "item.removed": items.removed,
+    "item.renewed": items.renewed,
     "phase.adopted": items.adopted,
     "point.answered": checks.answered,
     "hold.released": checks.released,

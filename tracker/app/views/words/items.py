@@ -63,6 +63,13 @@ def removed(speaker: Speaker, group: Sequence[Fact]) -> str:
     return f"removed {speaker.known_as(fact['id'] for fact in group)}{why(group[0])}"
 
 
+def renewed(speaker: Speaker, group: Sequence[Fact]) -> str:
+    """What a newer template changed; its texts are long, so the fields alone are told."""
+    fact = group[0]
+    changed = ", ".join(str(name).replace("_", " ") for name in fact["set"])
+    return f"{speaker.name(fact['id'])}: {changed} as the newer template has it"
+
+
 def adopted(speaker: Speaker, group: Sequence[Fact]) -> str:
     """A phase taken up whole."""
     fact = group[0]
