@@ -98,10 +98,14 @@ def _is_plain_or_list(value: Any) -> bool:
 _HOLDS: dict[str, Callable[[Any], bool]] = {
     **dict.fromkeys(
         ("needed", "minimum", "pack", "unit_cost", "order", "crew", "edition", "lead_days",
-         "conductors", "limit_min", "limit_max"),
+         "conductors", "limit_min", "limit_max", "amount"),
         is_number,
     ),
-    **dict.fromkeys(("booked", "cleared", "expected"), _is_date),
+    **dict.fromkeys(
+        ("booked", "cleared", "expected", "last_day", "decided", "paid", "due_on", "done_on",
+         "weighed", "lent_on", "back_by", "returned"),
+        _is_date,
+    ),
     **dict.fromkeys(("bay", "stops", "needs", "part", "body"), _is_names),
     **dict.fromkeys(("buries", "watches", "may", "tools", "skills", "after", "trade"), _is_names),
     **dict.fromkeys(
@@ -109,7 +113,9 @@ _HOLDS: dict[str, Callable[[Any], bool]] = {
          "text", "title", "missed", "basis", "standard", "lapse", "unit", "face", "owes"),
         _is_text,
     ),
-    **dict.fromkeys(("waive", "dry", "memory", "exit", "critical", "engine", "gas"), _is_yesno),
+    **dict.fromkeys(
+        ("waive", "dry", "memory", "exit", "critical", "engine", "gas", "light"), _is_yesno
+    ),
     "limit": _is_limit,
     "hours": _is_hours,
     "where": _is_where,
