@@ -150,6 +150,25 @@ def test_a_blocker_of_the_hold_point_its_phase_or_a_check_stops_a_release(stops:
     assert yard.stand("A").state == "ready"
 
 
+@pytest.mark.parametrize("stops", ["zone:B", "check:taped"])
+def test_a_blocker_of_one_zone_or_of_what_lies_in_it_leaves_the_others_alone(stops: str) -> None:
+    yard = _ready(run("L4", "B4", taped=True), check("taped", where={"taped": True}))
+    yard.mark("label", "L4")
+    yard.mark("taped", "L4")
+    _add_blocker(yard, stops)
+
+    assert [blocker.slug for blocker in yard.stand("B").blockers] == ["stuck1"]
+    assert yard.stand("B").state == "open"
+    assert yard.stand("A").state == "ready"
+
+
+def test_a_blocker_of_a_check_that_nothing_is_held_against_yet_stops_every_zone() -> None:
+    yard = _ready(check("taped", where={"taped": True}))
+    _add_blocker(yard, "check:taped")
+
+    assert (yard.stand("A").state, yard.stand("B").state) == ("open", "open")
+
+
 def test_a_blocker_of_something_else_stops_nothing() -> None:
     yard = _ready()
     _add_blocker(yard, "run:L1")

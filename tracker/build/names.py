@@ -17,6 +17,8 @@ RANGE = re.compile(r"([A-Za-z-]*?)(\d+)\s*(?:-|\.\.)\s*([A-Za-z-]*?)(\d+)")
 
 def clean(text: str) -> str:
     """Text as it may be shown: control characters out, white space within a line as it is."""
+    if text.isprintable():  # nearly always, and hundreds of names are cleaned for a command
+        return text
     return "".join(sign for sign in text if sign == "\t" or sign.isprintable())
 
 

@@ -71,7 +71,7 @@ def hold_standing(
     points = tuple(
         standing(build, check, subject, weather) for check, subject in cover.points(hold, zone)
     )
-    blockers = tuple(stopping(cover, hold))
+    blockers = tuple(stopping(cover, hold, zone))
     reasons: list[str] = []
     if release is not None and record == RELEASED:
         reasons += lapse_reasons(build, hold, release, points, now)
@@ -99,9 +99,17 @@ def hold_standing(
     )
 
 
-def stopping(cover: Coverage, hold: Item) -> list[Item]:
-    """The uncleared blockers that stop a hold point: itself, its phase, or one of its checks."""
-    stopped = {hold.id, hold.get("gates"), *(check.id for check in cover.checks(hold))}
+def stopping(cover: Coverage, hold: Item, zone: str) -> list[Item]:
+    """The uncleared blockers that stop a hold point in a zone.
+
+    They stop the hold point itself, its phase, the zone, or one of its checks; a check whose
+    subjects all lie in other zones stops those alone.
+    """
+    stopped = {hold.id, hold.get("gates"), zone}
+    for check in cover.checks(hold):
+        subjects = cover.subjects(check)
+        if not subjects or any(cover.in_zone(subject, zone) for subject in subjects):
+            stopped.add(check.id)
     return [
         blocker
         for blocker in cover.by_kind.get("blocker", [])
