@@ -78,3 +78,35 @@ def test_what_does_not_go_is_refused_and_changes_nothing(
     yard: Yard, words: tuple[str, ...], why: str
 ) -> None:
     assert why in yard.refused("item", *words)
+
+
+@pytest.mark.parametrize(
+    ("kind", "values", "known"),
+    [
+        ("receipt", ["amount=48.20", "for=glands", "photo=photos/r1.jpg"], {"amount": "48.2"}),
+        ("duty", ["of=insurance", "order=2", "due_on=2027-05-01"], {"order": "2"}),
+        ("weigh-slip", ["state=stripped", "total=3200kg", "front=1400kg"], {"front_kg": "1400 kg"}),
+        ("loan", ["owner=Ola", "back_by=2027-05-02"], {"back_by": "2027-05-02"}),
+        ("decision", ["last_day=2027-05-01", "options=a,b"], {"options": "a, b"}),
+    ],
+)
+def test_what_the_person_sees_to_besides_the_work_is_kept_as_items(
+    yard: Yard, kind: str, values: list[str], known: dict[str, str]
+) -> None:
+    name = json.loads(yard.run("item", "add", kind, *values, "--json").out)["name"]
+
+    view = json.loads(yard.run("item", "show", name, "--json").out)
+
+    assert known.items() <= view["fields"].items()
+    listed = json.loads(yard.run("item", "list", kind, "--json").out)
+    assert [row["name"] for row in listed] == [name]
+    assert not view["buried"] and view["unknown"] == []
+
+
+def test_the_steps_of_a_registration_keep_their_order(yard: Yard) -> None:
+    yard.saved("item", "add", "duty", "insure-road", "of=insurance", "order=1")
+    yard.saved("item", "add", "duty", "plates", "of=registration", "order=2", "after=insure-road")
+
+    view = json.loads(yard.run("item", "show", "plates", "--json").out)
+
+    assert view["fields"]["after"] == "insure-road"

@@ -178,3 +178,51 @@ def test_the_gate_is_shut_until_it_is_ready_and_open_after(yard: Yard) -> None:
 
     assert [said.status for said in (before, ready, released, closed, reopened)] == [1, 0, 0, 0, 1]
     assert before.err == ""
+
+
+def test_light_shows_what_stops_a_release_and_counts_what_it_does_not_show(yard: Yard) -> None:
+    every = view(yard)
+    yard.saved("check", "label-read", "--at", "L1", "--bad")
+
+    light = view(yard, "--light")
+
+    assert every["light"] == {"on": False, "not_shown": {}, "open": 0}
+    assert light["light"] == {"on": True, "not_shown": {"surveillance": 3, "witness": 3}, "open": 6}
+    assert light["points"]["total"] == every["points"]["total"] - 6
+    assert {row["class"] for row in light["open"] if row["state"] != "bad"} == {"hold"}
+    assert [row["check"] for row in light["open"] if row["state"] == "bad"] == ["label-read"]
+    out = " ".join(yard.run("todo", "--light").out.split())
+    assert "6 others not shown (3 surveillance, 3 witness), 6 of them open; --all shows them" in out
+    assert "can't go together" in yard.refused("todo", "--light", "--all")
+
+
+def test_a_build_may_keep_to_light_mode_and_loses_nothing(yard: Yard) -> None:
+    yard.saved("item", "change", "vehicle", "light=yes")
+
+    assert view(yard)["light"]["on"]
+    assert view(yard)["points"]["total"] < view(yard, "--all")["points"]["total"]
+    assert "bay-photo" not in yard.run("todo").out
+    assert "bay-photo" in yard.run("todo", "--all").out
+    yard.saved("check", "bay-photo", "--at", "B1", "--good")
+    assert view(yard, "--all")["points"]["good"] == 1
+
+
+def test_decisions_that_press_are_shown_until_they_are_made(yard: Yard) -> None:
+    yard.saved("item", "add", "decision", "stove", "title=Which stove", "last_day=2020-01-05")
+    yard.saved("item", "add", "decision", "paint", "title=Which white", "last_day=2999-01-05")
+    yard.saved(
+        "item", "add", "decision", "bed", "title=Bed along or across",
+        "stops=pre-foam", "options=along,across", "owes=Ola",
+    )  # fmt: skip
+
+    rows = view(yard)["decisions"]
+    out = " ".join(yard.run("todo").out.split())
+
+    assert [row["name"] for row in rows] == ["stove", "bed"]
+    assert rows[0]["days"] < 0 and rows[1]["stops"] == ["pre-foam"]
+    assert "stove: Which stove; last day 2020-01-05, " in out and " days over" in out
+    assert "bed: Bed along or across; along or across; decides: Ola" in out
+    yard.saved("item", "change", "stove", "chosen=diesel", "decided=2020-01-06")
+    yard.saved("item", "change", "bed", "chosen=across")
+    assert view(yard)["decisions"] == []
+    assert "To be decided" not in yard.run("todo").out

@@ -63,6 +63,7 @@ class Page:
         self._late()
         self._shortages()
         self._unknowns()
+        self._decisions()
         self._blockers()
         self._reservations()
         self._foot()
@@ -84,6 +85,8 @@ class Page:
             f"{points['waived']} waived, {points['na']} not applicable, {points['open']} open",
             "  ",
         )
+        if self.view["light"]["on"]:
+            self.desk.wrapped(light_words(self.view["light"]), "  ")
 
     def _section(self, title: str, count: int | None = None) -> None:
         self.desk.say()
@@ -200,6 +203,10 @@ class Page:
         ]
         self._bullets("Unknown, and due before it is buried", texts)
 
+    def _decisions(self) -> None:
+        texts = [decision_words(row) for row in self.view["decisions"]]
+        self._bullets("To be decided", texts)
+
     def _blockers(self) -> None:
         self._bullets("Stuck", [blocker_words(row) for row in self.view["blockers"]])
 
@@ -224,6 +231,33 @@ def booked_words(hold: Row) -> str:
     if abs(days) == 1:
         far = far.replace("days", "day")
     return f"booked for {hold['booked']}, {far}"
+
+
+def light_words(light: Row) -> str:
+    """What light mode does not show."""
+    away = light["not_shown"]
+    if not away:
+        return "light: only the checks that stop a release; nothing else is open or answered"
+    told = ", ".join(f"{count} {kind}" for kind, count in sorted(away.items()))
+    return (
+        f"light: only the checks that stop a release; {sum(away.values())} others not shown "
+        f"({told}), {light['open']} of them open; --all shows them"
+    )
+
+
+def decision_words(row: Row) -> str:
+    """A decision that presses: by when, between what, by whom, and what waits for it."""
+    text, days = f"{row['name']}: {row['text']}", row["days"]
+    if days is not None:
+        far = "today" if days == 0 else f"in {days} days" if days > 0 else f"{-days} days over"
+        if abs(days) == 1:
+            far = far.replace("days", "day")
+        text += f"; last day {row['last_day']}, {far}"
+    if row["options"]:
+        text += f"; {' or '.join(row['options'])}"
+    if row["owes"]:
+        text += f"; decides: {row['owes']}"
+    return f"{text}; waits for it: {', '.join(row['stops'])}" if row["stops"] else text
 
 
 def shortage_words(row: Row) -> str:

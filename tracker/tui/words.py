@@ -39,6 +39,8 @@ def hold_line(walk: Model | None, width: int) -> str:
         return NO_PHASES
     hold, points = walk["hold_point"], walk["points"]
     counted = [f"{points[key]} {word}" for key, word in COUNTED if points[key]]
+    away = sum(walk.get("light", {}).get("not_shown", {}).values())
+    light = f" (light: {away} not shown)" if away else ""
     zones = "all zones" if walk["zones"][1:] else ""
     day = f"{short_day(hold['booked'])}, " if hold["booked"] else ""
     booked = f"booked {day}" if day else ""
@@ -53,7 +55,7 @@ def hold_line(walk: Model | None, width: int) -> str:
         still = points["open"] + points["bad"]
         parts = [
             f"Before {hold['slug']}{', ' if where else ''}{where} ({hold['state']}): "
-            + ", ".join([f"{still} of {points['total']} to do", *rest]),
+            + ", ".join([f"{still} of {points['total']} to do{light}", *rest]),
             f"{date}{days_words(hold['days'])}",
             more,
         ]

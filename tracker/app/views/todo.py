@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from tracker.app.session import Session
+from tracker.app.views.decisions import decisions_view
+from tracker.app.views.light import is_light, light_view, shown
 from tracker.build.answer import Standing
 from tracker.build.coverage import WHOLE
 from tracker.build.item import Item, as_list
@@ -48,23 +50,35 @@ def todo_of(session: Session, hold: str | None = None, zone: str | None = None) 
 
 
 def todo_view(
-    session: Session, hold: str | None = None, zone: str | None = None, bay: str | None = None
+    session: Session,
+    hold: str | None = None,
+    zone: str | None = None,
+    bay: str | None = None,
+    light: bool | None = None,
 ) -> dict[str, Any]:
-    """The view model of ``todo``; with a bay, points and open rows of that bay alone."""
-    return view_of(session, todo_of(session, hold, zone), bay)
+    """The view model of ``todo``; with a bay, points and open rows of that bay alone.
+
+    Parameters
+    ----------
+    light: the checks alone that stop a release, or all; by default as the build keeps it.
+    """
+    return view_of(session, todo_of(session, hold, zone), bay, light)
 
 
-def view_of(session: Session, plan: Todo, bay: str | None = None) -> dict[str, Any]:
+def view_of(
+    session: Session, plan: Todo, bay: str | None = None, light: bool | None = None
+) -> dict[str, Any]:
     """The view model of a plan already worked out."""
     names, cover = session.names, session.cover
-    points = list(plan.points)
+    every = list(plan.points)
     open_points = plan.open_points
-    counts = plan.counts
+    lightened = is_light(session, light)
     if bay:
         wanted = names.find(bay, ("bay",), "bay").id
-        points = [p for p in points if wanted in cover.bays_of(p.subject)]
+        every = [p for p in every if wanted in cover.bays_of(p.subject)]
         open_points = [p for p in open_points if wanted in cover.bays_of(p.subject)]
-        counts = count(points)
+    points, open_points = shown(every, lightened), shown(open_points, lightened)
+    counts = count(points) if bay or lightened else plan.counts
     return {
         "build": session.marked.name,
         "hold_point": {
@@ -84,6 +98,7 @@ def view_of(session: Session, plan: Todo, bay: str | None = None) -> dict[str, A
             for stand in plan.zones
         ],
         "points": {"total": len(points), **counts},
+        "light": light_view(every, lightened),
         "open": [open_row(session, point) for point in open_points],
         "waivers": [
             open_row(session, point) | {"why": point.answer.why, "second": point.answer.second}
@@ -91,6 +106,7 @@ def view_of(session: Session, plan: Todo, bay: str | None = None) -> dict[str, A
             if point.state == "waived" and point.answer
         ],
         "blockers": [blocker_row(session, item, plan) for item in plan.blockers],
+        "decisions": decisions_view(session, plan.hold),
         "shortages": [shortage_row(session, row) for row in plan.shortages],
         "unknowns": [
             {"item": names.name(item.id), "kind": item.kind, "fields": list(fields)}

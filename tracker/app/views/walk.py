@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from tracker.app.session import Session
+from tracker.app.views.light import is_light, shown
 from tracker.app.views.todo import blocker_row, open_row, todo_of, view_of
 from tracker.build.answer import Standing
 from tracker.build.item import Item
@@ -20,7 +21,7 @@ def walk_view(session: Session, hold: str | None = None, zone: str | None = None
     """
     plan = todo_of(session, hold, zone)
     places: dict[tuple[int, int], dict[str, Any]] = {}
-    for point in plan.points:
+    for point in shown(plan.points, is_light(session)):
         rank, place = _place(session, point.subject)
         place = places.setdefault(rank, place)
         place["points"].append(_row(session, point))
