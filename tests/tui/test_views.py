@@ -100,6 +100,22 @@ async def test_a_filter_shows_only_what_holds_its_words(session: Session) -> Non
         assert len([line for line in screen(pilot).lines.all if line.key]) == 12
 
 
+async def test_what_is_in_hand_is_in_sight_when_a_filter_ends(shipped: Session) -> None:
+    for number in range(1, 5):
+        shipped.do(items.add("bay", f"B{number}", {"face": "left"}))
+    async with open_on(shipped) as pilot:
+        await pilot.press("h", "h", "/")
+        await typed(pilot, "surface-clean B4")
+        await pilot.press("enter", "end")
+        held = screen(pilot).lines.line
+        assert held and held.key.startswith("surface-clean")
+        await pilot.press("escape")
+
+        assert screen(pilot).lines.line == held
+        await until(pilot, lambda: any(row[:1] == "▸" for row in text(pilot).splitlines()))
+        assert screen(pilot).lines.hand > screen(pilot).lines.size.height
+
+
 async def test_only_open_hides_what_is_settled(session: Session) -> None:
     async with open_on(session) as pilot:
         await pilot.press("space", "o")

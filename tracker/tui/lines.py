@@ -71,8 +71,11 @@ class Lines(ScrollView, can_focus=True):
         return self.all[self.hand] if 0 <= self.hand < len(self.all) else None
 
     def set_lines(self, lines: Sequence[Line]) -> None:
-        """Draw other lines; what was in hand stays in hand, or else its neighbour."""
-        old = self.line
+        """Draw other lines; what was in hand stays in hand, or else its neighbour.
+
+        It stays in sight, too; a list that was scrolled away from it is left where it is.
+        """
+        old, seen = self.line, self._in_sight()
         self.all = list(lines)
         self._widths = {}
         self.virtual_size = Size(self.size.width, len(lines) + 1)
@@ -81,6 +84,8 @@ class Lines(ScrollView, can_focus=True):
             number = self._near(min(max(self.hand, 0), len(lines) - 1))
         self.hand = number
         self.refresh()
+        if seen:
+            self.call_after_refresh(self.show_hand)
         self.post_message(self.InHand(self))
 
     def take(self, number: int) -> None:
@@ -92,9 +97,17 @@ class Lines(ScrollView, can_focus=True):
         self.show_hand()
         self.post_message(self.InHand(self))
 
+    def _page(self) -> tuple[int, int]:
+        """The number of the first line drawn, and how many there is room for."""
+        return round(self.scroll_offset.y), max(1, self.size.height - 1)
+
+    def _in_sight(self) -> bool:
+        top, height = self._page()
+        return top <= self.hand < top + height
+
     def show_hand(self) -> None:
         """Scroll so far that the line in hand, and a heading right above it, can be seen."""
-        top, height = round(self.scroll_offset.y), max(1, self.size.height - 1)
+        top, height = self._page()
         above = max(0, self.hand - 1)
         if above < top:
             self.scroll_to(y=above, animate=False)
