@@ -27,6 +27,7 @@ HELPERS: dict[str, tuple[str, str]] = {
     "foam": ("foam", "board feet, kits, lifts and mass of foam"),
     "wall": ("wall", "heat loss, cold ribs and condensation"),
     "joist": ("joist", "joist or deck beam: strength, sag, span"),
+    "cutlist": ("cutlist", "sheets and boards by area, with waste"),
     "height": ("height", "overall height and exits, against limits"),
     "weight": ("weight", "axle loads, side balance and margins"),
     "water": ("water", "days between fills, mass, pipe fall, pump"),
