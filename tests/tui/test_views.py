@@ -93,7 +93,7 @@ async def test_a_filter_shows_only_what_holds_its_words(session: Session) -> Non
         await typed(pilot, "lead l3")
         await pilot.press("enter")
         seen = text(pilot)
-        assert "filter: lead l3" in seen or "lead" in seen
+        assert "[1 checks filter: lead l3]" in seen
         assert len([line for line in screen(pilot).lines.all if line.key]) == 1
 
         await pilot.press("escape")
@@ -114,6 +114,18 @@ async def test_what_is_in_hand_is_in_sight_when_a_filter_ends(shipped: Session) 
         assert screen(pilot).lines.line == held
         await until(pilot, lambda: any(row[:1] == "▸" for row in text(pilot).splitlines()))
         assert screen(pilot).lines.hand > screen(pilot).lines.size.height
+
+
+async def test_below_stand_the_keys_of_where_the_next_one_goes(session: Session) -> None:
+    async with open_on(session) as pilot:
+        assert "space good" in text(pilot)
+        await pilot.press("enter")
+        await until(pilot, lambda: "enter saves the line" in text(pilot))
+        assert "space good" not in text(pilot)
+        await pilot.press("escape", "/")
+        await until(pilot, lambda: "enter keeps the filter" in text(pilot))
+        await pilot.press("escape")
+        await until(pilot, lambda: "space good" in text(pilot))
 
 
 async def test_only_open_hides_what_is_settled(session: Session) -> None:

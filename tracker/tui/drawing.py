@@ -24,6 +24,12 @@ from tracker.tui.words import (
 )
 
 ASKING_KEYS = "enter goes on, and is the answer after the last question  esc puts it aside"
+TYPING_KEYS = {
+    "entry": "enter saves the line  esc goes back to the list and keeps it  f1 help",
+    "filter": "enter keeps the filter  esc clears it  f1 help",
+}
+"""Stand below the screen while keys are typed text and no commands."""
+FILTER_CELLS = 20
 NOTHING = {
     PARTS: "No parts yet: 'closein part add' adds one.",
     BLOCKERS: "Nothing is in the way. s raises a blocker.",
@@ -104,10 +110,12 @@ class Drawing(Deeds):
         self.draw_tabs(counts)
 
     def draw_tabs(self, counts: dict[str, str]) -> None:
-        """The views there are, the one in hand in brackets."""
+        """The views there are, the one in hand in brackets; a filter stands for the count."""
         parts: list[str | Content | tuple[str, str]] = []
         for number, view in enumerate(VIEWS, 1):
-            text = f"{number} {view} {counts[view]}".rstrip()
+            limit = self.sitting.filters[view]
+            told = f"filter: {limit[:FILTER_CELLS]}" if limit else counts[view]
+            text = f"{number} {view} {told}".rstrip()
             here = view == self.view
             parts += [(f"[{text}]", "bold $primary") if here else f" {text} ", " "]
         self.put("#tabs", *parts)
@@ -144,9 +152,14 @@ class Drawing(Deeds):
         """The message, the strip and the keys."""
         self.draw_message()
         self.put("#strip", strip_words(self.sitting.strip, self.app.size.width - 2))
+        self.draw_keys()
+
+    def draw_keys(self) -> None:
+        """The keys that do something where the next one goes."""
+        typing = TYPING_KEYS.get(getattr(self.focused, "id", None) or "")
         asking = self.query_one(Asker).asking is not None
-        keys = ASKING_KEYS if asking else footer(self.view, self.app.size.width - 2)
-        self.put("#footer", keys)
+        keys = footer(self.view, self.app.size.width - 2)
+        self.put("#footer", typing or (ASKING_KEYS if asking else keys))
 
 
 def clean_lines(text: str) -> str:

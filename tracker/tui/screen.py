@@ -94,7 +94,8 @@ class BuildScreen(Moving):
 
     @on(events.DescendantFocus)
     def follow(self, event: events.DescendantFocus) -> None:
-        """A click into another list makes it the view in hand."""
+        """The keys below go with where they are typed; a click into a list makes it the view."""
+        self.draw_keys()
         if isinstance(event.widget, Lines) and event.widget.id != self.view:
             self.action_view(str(event.widget.id))
 
