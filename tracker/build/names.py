@@ -38,12 +38,15 @@ def shown_slugs(items: Iterable[Item]) -> dict[str, Item]:
     for item in items:
         if item.removed is not None:
             continue
-        slug = shown = " ".join(clean(item.slug).split()) or "unnamed"
-        number = 1
-        while shown.casefold() in lower:
+        slug = shown = item.slug
+        if not SLUG.fullmatch(slug):
+            slug = shown = " ".join(clean(slug).split()) or "unnamed"
+        number, key = 1, shown.casefold()
+        while key in lower:
             number += 1
             shown = f"{slug}~{number}"
-        lower.add(shown.casefold())
+            key = shown.casefold()
+        lower.add(key)
         named[shown] = item
     return named
 
@@ -62,8 +65,11 @@ class Names:
         for kind, items in by_kind.items():
             self.by_kind[kind] = shown_slugs(items)
             self.used[kind] = {item.slug.casefold() for item in items}
-            self.shown.update((item.id, clean(item.slug)) for item in items)
-            self.shown.update((item.id, name) for name, item in self.by_kind[kind].items())
+            for item in items:
+                if item.removed is not None:
+                    self.shown[item.id] = clean(item.slug)
+            for name, item in self.by_kind[kind].items():
+                self.shown[item.id] = name
 
     def find(self, text: str, kinds: Sequence[str] = (), noun: str = "") -> Item:
         """The one item a name means.
