@@ -278,5 +278,5 @@ HELPER = Helper(
     """\
   closein size foam --area 29m2 --less 3m2 --thick 2in --kit 600bdft
   closein size foam --area 12x16in*6ft --thick 2in --surface 50F --rough""",
-    {"part": {"needed": "buy_board_feet"}},
+    {"part": {"needed": "kits"}},
 )
