@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tests.sizing.checking import Check, equal, near
-from tracker.sizing.height import FOOT_M, Opening, height, known_limit
+from tracker.sizing.height import FOOT_M, Opening, height, known_limit, width_limit
 from tracker.sizing.tables import table
 
 TABLES = ("height",)
@@ -26,6 +26,13 @@ LIMITS = (
     ("australia", "public answers on general access vehicles", 4.3),
     ("uk", "a trailer maker after the Design Manual for Roads and Bridges", 5.03),
 )  # fmt: skip
+
+WIDTHS = (
+    ("us-west", "23 CFR 658.15", 102 * 0.0254),
+    ("eu", "European Parliament, summary 1993/0486(SYN)", 2.55),
+    ("canada", "a British Columbian column on the size of vehicles", 2.6),
+    ("uk", "no limit seen; the narrowest of those known", 2.55),
+)
 
 
 def _edge(kind: str, wide_mm: float, high_mm: float) -> tuple[bool, bool, bool]:
@@ -58,6 +65,11 @@ def checks() -> list[Check]:
         equal("height", "of which 50 mm are kept", "common practice, no source",
               lambda: (height(("bus 4.0638m",))["passes"], height(("bus 4.0658m",))["passes"],
                        height(("bus 1m",))["spare_mm"]), (True, False, 50.0)),
+        *(near("height", f"width {where}", origin, lambda w=where: width_limit(w)[0], metres,
+               absolute=1e-6)
+          for where, origin, metres in WIDTHS),
+        near("height", "102 in is 2.6 m, near enough", "23 CFR 658.15",
+             lambda: width_limit("us-east")[0], 2.6, absolute=0.01),
         equal("height", "20 by 13 in through the roof", ROOF,
               lambda: _edge("roof", 20 * IN, 13 * IN), just),
         equal("height", "41 by 41 cm through a school bus's roof", BUS_ROOF,

@@ -43,6 +43,12 @@ def test_the_limit_given_goes_before_the_known_one() -> None:
     assert (result["limit_m"], result.governs) == (3.2, "the limit given")
 
 
+def test_a_vehicle_too_wide_does_not_pass() -> None:
+    assert height(("bus 3m",), width_m=2.55, where="eu")["passes"] is True
+    assert height(("bus 3m",), width_m=2.56, where="eu")["passes"] is False
+    assert height(width_m=2.58)["passes"] is True
+
+
 def test_exits_are_read_with_one_unit_or_two() -> None:
     both = height(exit=("roof 20in x 20in", "rear-door 610x1140mm"))
 
@@ -90,7 +96,7 @@ def test_any_text_is_a_height_or_is_refused(part: str, opening: str) -> None:
 def _inputs(rng: random.Random) -> dict[str, Any]:
     drawn: dict[str, Any] = {
         name: rng.choice((None, within(input_named("height", name), rng)))
-        for name in ("limit_m", "spare_mm")
+        for name in ("limit_m", "spare_mm", "width_m")
     }
     parts = [f"p {rng.uniform(0, 1.2):.3f}m" for _ in range(rng.randint(0, 3))]
     drawn["part"] = ("bus 2.5m", *parts)

@@ -27,6 +27,8 @@ INPUTS = (
           default="us-east"),
     Input("spare_mm", "--spare", "room to keep under the limit", "mm", low=0, high=500,
           why=OWN_RANGE),
+    Input("width_m", "--width", "width over all, mirrors not counted", "m", low=0.5, high=5,
+          why=OWN_RANGE),
     Input("exit", "--exit", "an exit: KIND WIDE x HIGH, kinds are " + ", ".join(EXITS),
           type="text", repeated=True),
 )  # fmt: skip
@@ -62,9 +64,10 @@ def height(
     limit_m: float | None = None,
     where: str = "us-east",
     spare_mm: float | None = None,
+    width_m: float | None = None,
     exit: Sequence[str] = (),
 ) -> Result:
-    """Overall height of a build-up against a limit, and exits against the openings asked.
+    """Overall height of a build-up and width against limits, exits against openings asked.
 
     Formula
     -------
@@ -76,16 +79,19 @@ def height(
     limit_m: height limit of the route [m].
     where: a known limit, where none is given [-].
     spare_mm: room to keep under the limit [mm].
+    width_m: width over all, mirrors not counted [m].
     exit: exits, with kind and clear opening [-].
 
     Returns
     -------
-    Result with height_m, limit_m, margin_mm and passes, and for each exit whether it does.
+    Result with height_m, limit_m, margin_mm, width_m and passes, and for each exit whether it
+    does.
 
     Valid
     -----
     limit_m: 1.5..6
     spare_mm: 0..500
+    width_m: 0.5..5
 
     Source
     ------
@@ -97,8 +103,8 @@ def height(
     A bus of 3.10 m with a deck of 0.95 m is 4.05 m: under 13 ft 6 in (4.1148 m) by 65 mm (own
     check by hand).
     """
-    guard(INPUTS, limit_m=limit_m, where=where, spare_mm=spare_mm)
-    if not part and not exit:
+    guard(INPUTS, limit_m=limit_m, where=where, spare_mm=spare_mm, width_m=width_m)
+    if not part and not exit and width_m is None:
         raise BadInput("say what there is: --part 'bus 3.1m', or --exit 'roof 500mm x 500mm'")
     figures: list[Figure] = []
     working: list[str] = []
@@ -133,6 +139,22 @@ def height(
         if limit_m is None:
             sources.append(source("height", table("height")["limit"][where]["source"]))
         sources.append(source("height", table("height")["spare"]["source"]))
+    if width_m is not None:
+        known_m, says, origin = width_limit(where)
+        fits = width_m <= known_m + 1e-9
+        passes = passes and fits
+        figures += [
+            Figure("width_m", width_m, "m", "over all"),
+            Figure("width_limit_m", known_m, "m", says),
+        ]
+        working.append(f"width: {known_m:.4g} m - {width_m:.4g} m = "
+                       f"{1000 * (known_m - width_m):.4g} mm")  # fmt: skip
+        rows = table("height")["width"].values()
+        others += [(f"width against {row['says']}", "within" if width_m <= row["m"] + 1e-9 else
+                    "wider") for row in rows]  # fmt: skip
+        governs = governs if part else says
+        said.append(f"{width_m:.3g} m wide, {'within' if fits else 'over'} {known_m:.4g} m")
+        sources.append(source("height", origin))
     for number, text in enumerate(exit, 1):
         opening = _opening(text)
         row = table("height")["exit"][opening.kind]
@@ -171,6 +193,17 @@ def known_limit(where: str) -> tuple[float, str]:
     """A known limit (m) and what it is; the stricter where a place has two."""
     row = table("height")["limit"][where]
     return (float(row["m"]) if "m" in row else float(row["ft"]) * FOOT_M), str(row["says"])
+
+
+def width_limit(where: str) -> tuple[float, str, str]:
+    """The width (m) allowed where the height limit is, what it is, and its source's key.
+
+    Where none was seen the narrowest of those known stands in.
+    """
+    rows = table("height")["width"]
+    group = {"eu": "eu", "canada": "canada", "australia": "", "uk": ""}.get(where, "us")
+    row = rows[group] if group else min(rows.values(), key=lambda each: float(each["m"]))
+    return float(row["m"]), str(row["says"]), str(row["source"])
 
 
 def _all_limits() -> list[tuple[str, float]]:
