@@ -13,7 +13,7 @@ OF_THE_COMMAND = {"--to": 1, "--at": 1, "--json": 0, "--why": 1}
 
 
 def _lines(found: Helper) -> list[list[str]]:
-    return [shlex.split(line) for line in found.examples.replace("\\\n", " ").splitlines()]
+    return [shlex.split(line) for line in found.examples.splitlines()]
 
 
 def _typed(found: Helper, words: list[str]) -> dict[str, Any]:

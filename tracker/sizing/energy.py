@@ -17,7 +17,7 @@ INPUTS = (
     Input("load", "--load", "a load: NAME POWER*HOURS [DUTY%] [ac] [surge POWER]", type="text",
           repeated=True, required=True),
     Input("volts_v", "--volts", "nominal voltage of the battery", "V", low=6, high=96,
-          default=12.0, why=OWN_RANGE),
+          default=12.0, why=OWN_RANGE, bare=True),
     Input("days", "--days", "days without any charge", low=0.1, high=30, default=2.0,
           why=OWN_RANGE),
     Input("battery_wh", "--battery", "the battery there is, such as 200Ah*12.8V", "Wh", low=1,

@@ -237,6 +237,7 @@ HELPER = Helper(
     wall,
     """\
   closein size wall --outside -10C --layer "steel 1mm" --layer "foam 50mm" --layer "plywood 6mm"
-  closein size wall --outside 14F --layer "foam 50mm 0.024" --layer "sheep-wool 50mm" \\
-      --rib steel --rib-thick 1.2mm --rib-spacing 400mm --tape 6mm --area 29m2""",
+  closein size wall --outside 14F --layer "foam 50mm 0.024" --layer "sheep-wool 50mm" --area 29m2
+  closein size wall --outside 0C --layer "foam 2in" --rib steel --rib-thick 1.2mm --rib-spacing 16in
+  closein size wall --outside 0C --layer "foam 50mm" --layer "sheep-wool 50mm" --keep-dry foam""",
 )

@@ -133,7 +133,7 @@ def water(
     return Result(
         _title(figures, passes),
         tuple(figures),
-        "; ".join(governs) or "the use of a day",
+        "; ".join(governs) or ("the use of a day" if use_l is not None else "what the tanks hold"),
         tuple(working),
         tuple(others),
         tuple(_sources(tank_l, grey_l, pipe_m, rules)),

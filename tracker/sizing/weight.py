@@ -336,7 +336,8 @@ HELPER = Helper(
     INPUTS,
     weight,
     """\
-  closein size weight --wheelbase 4.3m --front 1900kg --rear 2400kg --item "stove 18kg 3.2m left" \\
-      --planned "water 150l 4m" --front-rating 2800kg --rear-rating 5000kg --gross-rating 7500kg
+  closein size weight --wheelbase 4.3m --front 1900kg --rear 2400kg --item "stove 18kg 3.2m left"
+  closein size weight --wheelbase 14ft --front 4200lb --rear 5300lb --planned "water 40gal 12ft"
+  closein size weight --wheelbase 4.3m --front 1900kg --rear 2400kg --rear-rating 5000kg
   closein size weight --wheelbase 4.3m --front 1900kg --rear 2400kg --slip-front 2010kg""",
 )
