@@ -16,6 +16,7 @@ NAMED = {
     "CHECK": "check",
     "HOLDPOINT": "holdpoint",
     "PART": "part",
+    "RUN": "run",
     "SUBJECT": "",
     "TASK": "task",
     "Z": "zone",
@@ -103,6 +104,10 @@ def _add(found: list[Typed], path: tuple[str, ...], parser: Parser, summary: str
         from tracker.templates.load import shipped
 
         words.update(dict.fromkeys(shipped(), "a phase"))
+    if path == ("fixture", "add"):
+        from tracker.templates.recipes import recipes
+
+        words.update({name: each.summary for name, each in recipes().items()})
     found.append(Typed(path, summary, options, values, words, names, files))
     for word, one, help_text in inner:
         _add(found, (*path, word), one, help_text)

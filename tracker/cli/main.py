@@ -25,6 +25,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "done": ("done", "say what work is done"),
     "part": ("part", "stock: count, use, order"),
     "item": ("item", "runs, holes, bays, ..."),
+    "fixture": ("fixture", "add a lamp, fan, pump, ..."),
     "stuck": ("stuck", "raise a blocker"),
     "unstuck": ("unstuck", "clear a blocker"),
     "condition": ("condition", "log surface, air, rain"),
