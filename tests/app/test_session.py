@@ -14,7 +14,7 @@ from tracker.act import Fact, short_id
 from tracker.app.session import LETTERS, now_here, random_writer
 from tracker.build.log import accept
 from tracker.build.state import Build
-from tracker.errors import BadInput, NotSaved, Refused
+from tracker.errors import BadInput, CloseinError, NotSaved, Refused
 
 
 @pytest.fixture
@@ -50,6 +50,17 @@ def test_what_lies_ahead_can_not_have_happened(place: Place) -> None:
         session.do(note("swept"), when=place.clock.moment + timedelta(days=1))
 
     assert place.bytes() == {}
+
+
+def test_a_folder_that_is_gone_is_no_empty_build(place: Place) -> None:
+    session = place.open()
+    done = session.do(note("swept"))
+    session.folder.rename(session.folder.with_name("away"))
+
+    assert session.changed()
+    with pytest.raises(CloseinError, match="is gone"):
+        session.refresh()
+    assert session.build.acts == (done,)
 
 
 def test_a_refused_intent_writes_nothing_and_changes_nothing(place: Place) -> None:

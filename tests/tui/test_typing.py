@@ -99,6 +99,21 @@ async def test_what_another_writes_appears_and_the_row_in_hand_stays(session: Se
         assert "from Ola" in text(pilot)
 
 
+async def test_a_folder_that_goes_and_comes_back_loses_nothing_typed(session: Session) -> None:
+    away = session.folder.with_name("away")
+    async with open_on(session) as pilot:
+        await pilot.press("enter")
+        await typed(pilot, "a stick pulled out")
+        session.folder.rename(away)
+        await until(pilot, lambda: "is gone" in text(pilot))
+        assert "1 checks 12 to do" in text(pilot)
+
+        away.rename(session.folder)
+        await until(pilot, lambda: "the build can be read again" in text(pilot))
+        await pilot.press("enter")
+        assert "a stick pulled out" in session.build.notes[0].text
+
+
 async def test_what_another_writes_does_not_touch_what_is_being_typed(session: Session) -> None:
     async with open_on(session) as pilot:
         await pilot.press("down", "w")

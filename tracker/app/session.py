@@ -21,7 +21,7 @@ from tracker.build.coverage import Coverage
 from tracker.build.fold import EMPTY, fold
 from tracker.build.names import Names
 from tracker.build.state import Build
-from tracker.errors import BadInput
+from tracker.errors import BadInput, CloseinError
 from tracker.journal import Fault, Journal, Memory
 from tracker.journal.codec import checksum_of
 
@@ -98,7 +98,16 @@ class Session:
         remember_last(self.data, folder)
 
     def refresh(self) -> bool:
-        """Read what others have written since; True where the state changed."""
+        """Read what others have written since; True where the state changed.
+
+        Raises :class:`CloseinError` where the folder is gone: nothing is known of it then, which
+        is not the same as a build without a record.
+        """
+        if not self.folder.is_dir():
+            raise CloseinError(
+                f"{self.folder}: the build folder is gone; what is shown was read before, "
+                "so put it back and go on"
+            )
         reading = self.journal.read(now_ms=self._now_ms())
         return self._take(reading.acts, reading.faults)
 

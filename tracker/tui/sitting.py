@@ -41,6 +41,7 @@ class Sitting:
         self.second = ""
         self.message = ""
         self.failed = False
+        self.cut_off = ""
         self.walk: dict[str, Any] | None = None
         self.blockers: list[dict[str, Any]] = []
         self.phases: list[dict[str, Any]] = []
@@ -69,16 +70,21 @@ class Sitting:
         try:
             news = self.session.changed() and self.session.refresh()
         except CloseinError as error:
-            return self.say(str(error), failed=True)
+            self.cut_off = str(error)
+            return self.say(self.cut_off, failed=True)
+        back = bool(self.cut_off) and self.message == self.cut_off
+        self.cut_off = ""
+        if back:
+            self.say("the build can be read again")
         if news:
             self.read()
-            newest = self.acts[0]
-            if not self.failed:
+            if self.acts and not self.failed:
+                newest = self.acts[0]
                 self.say(f"from {newest['by']}: {newest['words'][0]}")
         elif self.session.now().date().isoformat() != self.strip["date"]:
             self.read()  # another day: what is due in how many days has changed
             news = True
-        return news
+        return news or back
 
     def say(self, text: str, failed: bool = False) -> bool:
         """Put a sentence into the strip; True where it is another than before."""
