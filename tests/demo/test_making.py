@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import time
+from collections import Counter
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -11,7 +12,8 @@ import pytest
 
 from tests.demo.copies import NOW, made
 from tracker.app.demo import folder, make, read_story
-from tracker.app.session import Session
+from tracker.app.demo_copy import next_writer
+from tracker.app.session import LETTERS, Session
 from tracker.errors import BadFile, BadInput
 from tracker.journal.store import verify
 
@@ -69,7 +71,7 @@ def test_all_dates_move_with_today(demo: Session, tmp_path: Path) -> None:
         return [(datetime.fromisoformat(day).date() - today.date()).days for day in found]
 
     assert days(later, NOW + timedelta(days=100)) == days(demo, NOW)
-    assert min(days(demo, NOW)) >= -40
+    assert -125 <= min(days(demo, NOW)) < -115
 
 
 def test_nothing_happened_today_or_later(demo: Session) -> None:
@@ -78,12 +80,37 @@ def test_nothing_happened_today_or_later(demo: Session) -> None:
 
 def test_whoever_opens_the_copy_goes_on_under_their_own_name(tmp_path: Path) -> None:
     session = make(tmp_path / "build", NOW, tmp_path / "data", user="Ida", clock=lambda: NOW)
-    writers = {act.id.split("-")[1] for act in session.build.acts}
+    last = session.build.acts[-1]
 
     act = session.undo()
 
     assert act.by == "Ida"
-    assert {act.id.split("-")[1]} == writers
+    assert act.id.split("-")[1] == last.id.split("-")[1]
+    assert last.id in session.build.dead
+
+
+def test_the_copy_that_was_carried_home_is_a_second_writer_and_nothing_of_it_is_lost(
+    demo: Session,
+) -> None:
+    _, steps = read_story(folder(), NOW)
+    copied = [step for _, step in steps if step.get("copy")]
+    by_writer = Counter(act.id.split("-")[1] for act in demo.build.acts)
+
+    assert sorted(file.name for file in (demo.folder / "journal").glob("*.log")) == [
+        "aaaabbbb.log",
+        "bbbbcccc.log",
+    ]
+    assert by_writer["bbbbcccc"] == len(copied) >= 2
+    assert {act.by for act in demo.build.acts if "bbbbcccc" in act.id} == {"Bram"}
+
+
+@pytest.mark.parametrize("writer", ["aaaaaaaa", "77777777", "quoinabc"])
+def test_the_second_writer_follows_from_the_first_and_is_never_the_same(writer: str) -> None:
+    second = next_writer(writer)
+
+    assert len(second) == 8
+    assert all(old != new for old, new in zip(writer, second, strict=True))
+    assert set(second) <= set(LETTERS)
 
 
 @pytest.mark.parametrize("held", ["file", "build", "other"])

@@ -1,15 +1,17 @@
 """The invented demo build: a plan and a story that the program itself plays through.
 
-``demo/items.toml`` is the plan, in the format people write for import. ``demo/story.toml`` is what
-happened, step by step, each step dated by days before today. The steps go through the same wants
-as everything people do, on a clock that stands at the step's moment; so the demo has nothing that
-a person could not have entered.
+``demo/items.toml`` and ``demo/parts.toml`` are the plan, in the format people write for import.
+``demo/story.toml`` is what happened, step by step, each step dated by days before today. The steps
+go through the same wants as everything people do, on a clock that stands at the step's moment; so
+the demo has nothing that a person could not have entered. Steps marked ``copy`` are played on a
+copy of the folder, taken before the first of them and brought back after the last.
 """
 
 from __future__ import annotations
 
 import re
 import secrets
+import tempfile
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date, datetime, time, timedelta
 from pathlib import Path
@@ -17,6 +19,7 @@ from typing import Any
 
 from tracker.act import Fact
 from tracker.app import folder as folders
+from tracker.app.demo_copy import brought_back, carried_home
 from tracker.app.session import Intent, Session, now_here, random_writer
 from tracker.build import item
 from tracker.build.item import VEHICLE
@@ -25,9 +28,9 @@ from tracker.errors import BadFile, BadInput, Refused
 
 PACKAGE = Path(__file__).parent.parent
 
-ITEMS, STORY = "items.toml", "story.toml"
+ITEMS, PARTS, STORY = "items.toml", "parts.toml", "story.toml"
 
-OWN_KEYS = ("day", "time", "by", "want", "each")
+OWN_KEYS = ("day", "time", "by", "want", "each", "copy")
 """Keys of a step that are not arguments of its want."""
 
 RELATIVE_DAY = re.compile(r"today([+-]\d{1,3})?")
@@ -83,16 +86,35 @@ def make(
         into, clock=_stopped(steps[0][0]), user=story["owner"], new_writer=new_writer, data=data
     )
     playing.do(lambda _: [item.add(VEHICLE, VEHICLE, {}, VEHICLE)])
+    with tempfile.TemporaryDirectory() as scratch:
+        _play(playing, steps, source, now, Path(scratch))
+    return Session(into, clock=clock, user=user, new_writer=new_writer, data=data)
+
+
+def _play(
+    first: Session,
+    steps: Sequence[tuple[datetime, Mapping[str, Any]]],
+    source: Path,
+    now: datetime,
+    scratch: Path,
+) -> None:
+    """Play the steps, those of the copy in a folder of its own inside ``scratch``."""
+    in_copy = [number for number, (_, step) in enumerate(steps, 1) if step.get("copy")]
+    copy: Session | None = None
     for number, (moment, step) in enumerate(steps, 1):
-        playing.clock = _stopped(moment)
+        if copy is None and number in in_copy:
+            copy = carried_home(first, scratch)
+        session = copy if copy is not None and number in in_copy else first
+        session.clock = _stopped(moment)
         try:
             if step["want"] == "undo":
-                playing.undo()
+                session.undo()
             else:
-                playing.do(_intent(playing, step, source, now), by=step.get("by"))
+                session.do(_intent(session, step, source, now), by=step.get("by"))
         except (BadInput, Refused, KeyError, TypeError) as error:
             raise BadFile(STORY, None, f"step {number} ({step['want']}): {error}") from error
-    return Session(into, clock=clock, user=user, new_writer=new_writer, data=data)
+        if copy is not None and number == in_copy[-1]:
+            brought_back(copy, first.folder)
 
 
 def _stopped(moment: datetime) -> Callable[[], datetime]:
@@ -172,7 +194,7 @@ def _want(session: Session, want: str, row: dict[str, Any], by: str, source: Pat
     if want in plain:
         return plain[want](**row)
     if want == "items":
-        return items.take_file((source / ITEMS).read_text("utf-8"), ITEMS)
+        return items.take_file((source / row["file"]).read_text("utf-8"), row["file"])
     if want == "book":
         return holds.book(row["hold"], row["on"], zone=row.get("zone"))
     if want == "check":
