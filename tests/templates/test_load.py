@@ -258,3 +258,12 @@ def test_an_unknown_shipped_template_offers_the_nearest() -> None:
 def test_shipped_templates_come_in_the_order_of_work() -> None:
     assert [read(name).order for name in shipped()] == sorted(read(n).order for n in shipped())
     assert {"framing", "deck", "rough-in-wiring", "insulation"} <= set(shipped())
+
+
+def test_a_check_may_be_asked_of_what_the_person_sees_to_besides_the_work() -> None:
+    text = GOOD.replace('each = "run"\nbefore = "pre-foam"', 'each = "loan"\nbefore = "pre-foam"')
+    text = text.replace(
+        'how = "measure"\nlimit = {min = 1.0, sign_min = 0.5, unit = "m"}\n', 'how = "look"\n'
+    )
+
+    assert load(text, "roof-box").checks[1].each == "loan"

@@ -40,6 +40,10 @@ ENTRY_WORDS = ("ok", "good", "bad", "but", "na", "out", "bay", "waive")
 """Words the entry line keeps for itself, so that no check may be called by them."""
 
 
+DUTIES = ("decision", "receipt", "duty", "weigh-slip", "loan")
+"""Items of what the person sees to besides the work; a check may be asked of each of them."""
+
+
 def placed_kinds() -> tuple[str, ...]:
     """The kinds that have a place in the vehicle, and so may be buried."""
     return tuple(name for name, kind in kinds().items() if "covered_by" in kind.fields)
@@ -47,7 +51,9 @@ def placed_kinds() -> tuple[str, ...]:
 
 def subjects() -> tuple[str, ...]:
     """What a check may be asked of each of; ``once`` is the vehicle."""
-    return tuple(dict.fromkeys(("once", "zone", "bay", *placed_kinds(), "fixture", "appliance")))
+    return tuple(
+        dict.fromkeys(("once", "zone", "bay", *placed_kinds(), "fixture", "appliance", *DUTIES))
+    )
 
 
 def fields_of(subject: str) -> Mapping[str, KindField]:
