@@ -51,6 +51,10 @@ def test_a_measure_says_whether_it_is_good_and_against_what(yard: Yard) -> None:
     assert "if missed: What happens without lead-length" in bad
 
 
+def test_a_value_below_nought_is_a_value_and_no_option(yard: Yard) -> None:
+    assert yard.refused("check", "len", "--at", "L1", "--value", "-2C").startswith("'-2C' is not")
+
+
 def test_a_value_in_the_band_counts_once_a_second_person_signs_a_reason(yard: Yard) -> None:
     alone = yard.saved("check", "len", "--at", "L1", "--value", "0.32m")
     reasonless = yard.refused("check", "len", "--at", "L1", "--value", "0.32m", "--second", "Ola")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import re
 
 from tracker.cli.desk import Desk
 from tracker.cli.options import writing
@@ -17,7 +16,6 @@ EXAMPLES = """\
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """What may follow the command word."""
-    parser._negative_number_matcher = re.compile(r"-\d")  # so that -2C is a reading, no option
     parser.add_argument("--surface", metavar="T", help="temperature of the surface, such as 8C")
     parser.add_argument("--air", metavar="T", help="temperature of the air, such as 62F")
     parser.add_argument("--humidity", metavar="P", help="relative humidity, such as 70%%")

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import argparse
+import re
 from collections.abc import Sequence
 from typing import Any, NoReturn
 
 from tracker.cli.desk import wrap
 from tracker.errors import BadInput, did_you_mean
+
+NEGATIVE = re.compile(r"-[0-9.]")
+"""So that ``-2C`` after an option is a reading and no option."""
 
 
 class Lines(argparse.RawDescriptionHelpFormatter):
@@ -39,6 +43,7 @@ class Parser(argparse.ArgumentParser):
     def __init__(self, **settings: Any) -> None:
         settings.setdefault("formatter_class", Lines)
         super().__init__(allow_abbrev=False, add_help=False, **settings)
+        self._negative_number_matcher = NEGATIVE
         self.brief = False
         self.add_argument("-h", "--help", action="help", help="say how this is used")
         self._positionals.title = self._optionals.title = None  # two lines more for the rest

@@ -43,8 +43,6 @@ class HelperParser(Parser):
         self.add_argument("--at", metavar="NAME", help="of a check: what was measured")
         self.add_argument("--why", metavar="TEXT", help="the reason, needed for what is buried")
         writing(self)
-        # So that "--ambient -10C" is a value and no option.
-        self._negative_number_matcher = re.compile(r"^-[0-9.]")
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
