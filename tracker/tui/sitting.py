@@ -126,7 +126,9 @@ class Sitting:
         """Do an action to a row; what was typed is forgotten only once it is saved."""
         said = typed or {}
         session = self.session
-        act = self.attempt(lambda: session.do(wanted(action, row, said, session.user)))
+        act = self.attempt(
+            lambda: session.do(wanted(action, row, said, session.user, session.folder))
+        )
         if act is None:
             return False
         if ask is not None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import Path
 from typing import Any
 
 from tracker.app.session import Intent
@@ -18,7 +19,13 @@ RESULTS = {
 """What each action on a check says of it."""
 
 
-def wanted(action: str, row: dict[str, Any], typed: Mapping[str, str], by: str) -> Intent:
+def wanted(
+    action: str,
+    row: dict[str, Any],
+    typed: Mapping[str, str],
+    by: str,
+    folder: Path | None = None,
+) -> Intent:
     """The intent of an action.
 
     Parameters
@@ -26,6 +33,7 @@ def wanted(action: str, row: dict[str, Any], typed: Mapping[str, str], by: str) 
     row: the row in hand as the view model has it.
     typed: what was answered to its questions; an empty answer counts as none.
     by: who does it.
+    folder: the build folder, which may hold templates of its own.
     """
     said = {name: text.strip() for name, text in typed.items() if text.strip()}
     if action in RESULTS:
@@ -53,7 +61,8 @@ def wanted(action: str, row: dict[str, Any], typed: Mapping[str, str], by: str) 
     if action == "adopt":
         from tracker.app.wants import phases
 
-        return phases.adopt(said.get("names", "").replace(",", " ").split())
+        names = said.get("names", "").replace(",", " ").split()
+        return phases.adopt(names, phases.library(folder))
     raise KeyError(action)
 
 
