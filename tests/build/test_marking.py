@@ -143,6 +143,21 @@ def test_a_failed_number_is_measured_again_or_waived_by_two() -> None:
     assert _state(yard, "ohms", "L1") == "good"
 
 
+def test_a_size_below_nought_is_no_measurement_unless_the_limit_reaches_there() -> None:
+    yard = Yard(
+        *ground(),
+        run("L1", "B1"),
+        check("clipped", limit={"max": 450.0, "unit": "mm"}),
+        check("depth", limit={"min": -6.0, "max": 6.0, "unit": "mm"}),
+        check("warm", limit={"max": 20.0, "unit": "C"}),
+    )
+
+    with pytest.raises(BadInput, match="clipped: -5 mm is below 0"):
+        yard.marked("clipped", "L1", "measured", value=-5.0)
+    for slug in ("depth", "warm"):
+        assert yard.marked(slug, "L1", "measured", value=-5.0)[0]["value"] == -5.0
+
+
 @pytest.mark.parametrize(
     ("second", "why", "state"),
     [(None, None, "bad"), (None, "damp day", "bad"), ("Ola", "damp day", "good")],

@@ -8,12 +8,15 @@ from tracker.act import Fact
 from tracker.build.answer import standing, watched
 from tracker.build.coverage import Coverage
 from tracker.build.item import VEHICLE, Item
-from tracker.build.limit import judge, limit_of
+from tracker.build.limit import Limit, judge, limit_of
 from tracker.build.point import RESULTS, answer
 from tracker.errors import BadInput, Refused
 
 BULK = ("look", "photo")
 """The only ways of showing that may be marked for several subjects at once."""
+
+SIZES = ("m", "mm", "m2", "Mohm", "h")
+"""Units of what is never below nought, unless a limit itself reaches below it."""
 
 
 def mark(
@@ -60,6 +63,8 @@ def mark(
         limit = limit_of(check, subject, vehicle)
         if read is not None and result == "good":
             _read_fits(subject, read)
+        if limit is not None and value is not None:
+            _can_be(check, limit, value)
         if limit is not None and limit.sign_low is not None and value is not None:
             _band_signed(check, limit.sign_low, limit.low, value, by, second, why)
         facts.append(
@@ -161,6 +166,12 @@ def _read_fits(subject: Item, read: str) -> None:
             f"the label reads '{read.strip()}' and the record says {subject.slug}; "
             "mark it bad or look again"
         )
+
+
+def _can_be(check: Item, limit: Limit, value: float) -> None:
+    """A slip of the sign would pass every limit that asks for 'at most'."""
+    if value < 0 and limit.unit in SIZES and not (limit.low is not None and limit.low < 0):
+        raise BadInput(f"{check.slug}: {value:g} {limit.unit} is below 0; measure it again")
 
 
 def _band_signed(
