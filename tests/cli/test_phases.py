@@ -128,6 +128,18 @@ def test_a_changed_template_changes_no_build_until_it_is_taken(yard: Yard) -> No
     assert "nothing written" in yard.run("phases", "adopt", "sauna", "--newer").out
 
 
+def test_answers_to_an_older_wording_are_pointed_at(yard: Yard) -> None:
+    own_sauna(yard.folder / "phases")
+    yard.saved("phases", "adopt", "sauna")
+    yard.saved("check", "foil-joints", "--good")
+    text = example().replace("Every joint of the foil is taped", "Every joint is taped twice")
+    own_sauna(yard.folder / "phases", text)
+
+    out = " ".join(yard.run("phases", "diff", "sauna").out.split())
+
+    assert "it has 1 answers already: look whether they still hold" in out
+
+
 def test_what_was_never_taken_up_has_no_newer_one(yard: Yard) -> None:
     assert "deck is not in this build" in yard.refused("phases", "diff", "deck")
     assert "without --newer" in yard.refused("phases", "adopt", "deck", "--newer")

@@ -73,7 +73,10 @@ def _print_one(desk: Desk, row: Mapping[str, Any]) -> None:
 
 
 def _step(each: Mapping[str, Any]) -> str:
-    return f"{each['field']} {_plain(each['here'])} -> {_plain(each['template'])}"
+    words = f"{each['field']} {_plain(each['here'])} -> {_plain(each['template'])}"
+    if each["answers"]:
+        words += f"; it has {each['answers']} answers already: look whether they still hold"
+    return words
 
 
 def _plain(value: Any) -> str:

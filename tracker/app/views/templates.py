@@ -12,6 +12,9 @@ from tracker.templates.library import Library, Source
 from tracker.templates.newer import Change, Newer, newer
 from tracker.templates.phase import Phase
 
+ASKED = ("text", "how", "limit", "each", "where")
+"""Fields of a check that say what was asked: answers to the older wording stay as they are."""
+
 
 def templates_view(build: Build | None, among: Library | None = None) -> list[dict[str, Any]]:
     """Every phase there is, in the trade's order, with where its template comes from.
@@ -79,14 +82,14 @@ def difference_view(
     names = Names(build)
     own = templates.own if templates is not None else {}
     return [
-        _difference(names, found)
+        _difference(build, names, found)
         | {"from": own[phase.name].origin if phase.name in own else "shipped"}
         for phase in phases
         if (found := newer(build, phase)) is not None
     ]
 
 
-def _difference(names: Names, found: Newer) -> dict[str, Any]:
+def _difference(build: Build, names: Names, found: Newer) -> dict[str, Any]:
     return {
         "phase": found.phase,
         "edition_here": found.edition_here,
@@ -95,8 +98,8 @@ def _difference(names: Names, found: Newer) -> dict[str, Any]:
             {"kind": row["kind"], "name": row["slug"], "text": _told(row["fields"])}
             for row in found.added
         ],
-        "change": [_change(names, change) for change in found.changed],
-        "keep": [_change(names, change) for change in found.kept],
+        "change": [_change(build, names, change) for change in found.changed],
+        "keep": [_change(build, names, change) for change in found.kept],
         "drop": [
             {"kind": item.kind, "name": names.name(item.id), "text": item.title}
             for item in found.dropped
@@ -108,11 +111,13 @@ def _told(fields: dict[str, Any]) -> str:
     return clean(str(fields.get("title") or fields.get("text") or ""))
 
 
-def _change(names: Names, change: Change) -> dict[str, Any]:
+def _change(build: Build, names: Names, change: Change) -> dict[str, Any]:
+    asked = change.item.kind == "check" and change.field in ASKED
     return {
         "kind": change.item.kind,
         "name": names.name(change.item.id),
         "field": change.field,
+        "answers": sum(check == change.item.id for check, _ in build.answers) if asked else 0,
         "here": change.item.fields.get(change.field),
         "template": change.new,
     }
