@@ -67,7 +67,7 @@ def test_waiver_release_and_close_in_are_not_undone(ready: Session) -> None:
         if step is not None:
             ready.do(step)
         before = ready.build
-        with pytest.raises(Refused, match="it is taken back with a reason"):
+        with pytest.raises(Refused, match="stays in the record"):
             ready.undo()
         assert ready.build == before
 

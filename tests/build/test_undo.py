@@ -126,22 +126,22 @@ def test_a_waiver_is_taken_back_by_an_act_of_its_own() -> None:
     yard = Yard(*ground(), run("L1"), check("label"))
     yard.mark("label", "L1", "waived", why="no room", second="Ola")
 
-    with pytest.raises(Refused, match=r"is a waiver; .*closein check .*--reopen"):
+    with pytest.raises(Refused, match=r"is a waiver .*closein check .*--reopen"):
         undo.undo(yard.build, MINE)
 
 
 def test_nothing_recorded_of_a_hold_point_can_be_undone() -> None:
     yard = Yard(*ground(), run("L1", "B1"), check("label"))
     yard.mark("label", "L1")
-    for step, word in [
-        (yard.release, "released"),
-        (yard.close, "closed"),
-        (yard.reopen, "reopened"),
-        (yard.release, "released"),
-        (yard.withdraw, "withdrawn"),
+    for step, word, instead in [
+        (yard.release, "released", "release ... --withdraw WHY"),
+        (yard.close, "closed", "close ... --reopen WHY"),
+        (yard.reopen, "reopened", "close' closes it again"),
+        (yard.release, "released", "release ... --withdraw WHY"),
+        (yard.withdraw, "withdrawn", "release' signs it again"),
     ]:
         step("A")
-        with pytest.raises(Refused, match=f"is a hold point {word}; it is taken back"):
+        with pytest.raises(Refused, match=f"is a hold point {word} .*'closein {instead}"):
             undo.undo(yard.build, MINE)
 
 

@@ -9,7 +9,13 @@ from tracker.build.fold import undone_by
 from tracker.build.state import Build
 from tracker.errors import BadInput, Refused, UnknownName
 
-SIGNED = ("hold.released", "hold.withdrawn", "hold.closed", "hold.reopened")
+SIGNED = {
+    "hold.released": "'closein release ... --withdraw WHY' takes it back, with the reason",
+    "hold.withdrawn": "'closein release' signs it again",
+    "hold.closed": "'closein close ... --reopen WHY' opens it again, with the reason",
+    "hold.reopened": "'closein close' closes it again",
+}
+"""What is never undone, and the act of its own that follows it instead."""
 
 
 def writer_of(act: Act) -> str:
@@ -103,16 +109,17 @@ def _newest(build: Build, writer: str) -> Act:
 
 def _not_signed(act: Act) -> None:
     for fact in act.facts:
-        kind = fact.get("f")
-        waiver = kind == "point.answered" and fact.get("result") == "waived"
-        if kind in SIGNED or waiver:
-            what = "a waiver" if waiver else f"a hold point {str(kind)[5:]}"
-            how = (
-                "'closein check ... --reopen WHY'"
-                if waiver
-                else "'closein release ... --withdraw WHY' or 'closein close ... --reopen WHY'"
+        kind, name = str(fact.get("f")), short_id(act.id)
+        if kind in SIGNED:
+            raise Refused(
+                f"{name} is a hold point {kind[5:]} and stays in the record; {SIGNED[kind]}; "
+                "'closein undo ACT' undoes an act before it"
             )
-            raise Refused(f"{short_id(act.id)} is {what}; it is taken back with a reason: {how}")
+        if kind == "point.answered" and fact.get("result") == "waived":
+            raise Refused(
+                f"{name} is a waiver and stays in the record; 'closein check ... --reopen WHY' "
+                "takes it back, with the reason; 'closein undo ACT' undoes an act before it"
+            )
 
 
 def _built_on(build: Build, target: Act) -> list[Act]:
