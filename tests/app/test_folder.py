@@ -104,6 +104,45 @@ def test_a_place_that_can_not_be_written_begins_nothing(tmp_path: Path) -> None:
         folder.create(tmp_path / "file" / "heron", HERON)
 
 
+def test_a_build_that_could_not_be_begun_leaves_nothing_behind(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write = Path.write_text
+
+    def full(path: Path, *words: str) -> int:
+        write(path, *words)
+        if path.name == "build.toml":
+            raise OSError(28, "No space left on device")
+        return 0
+
+    old = tmp_path / "old"
+    old.mkdir()
+    (old / ".gitattributes").write_text("*.png binary\n", "utf-8")
+    monkeypatch.setattr(Path, "write_text", full)
+    for where in (tmp_path / "heron", old):
+        with pytest.raises(NotSaved, match="nothing was begun"):
+            folder.create(where, HERON)
+
+    assert [each.name for each in sorted(tmp_path.rglob("*"))] == ["old", ".gitattributes"]
+
+
+def test_a_record_without_its_mark_is_said_to_be_one(heron: Path, tmp_path: Path) -> None:
+    (heron / "journal").mkdir()
+    (heron / "journal" / "aaaaaaaa.log").write_text("", "utf-8")
+    (heron / "build.toml").unlink()
+
+    for explicit, here in ((heron, tmp_path), (None, heron)):
+        with pytest.raises(NoBuild, match=r"has a journal and no build\.toml; copy"):
+            folder.need(explicit, here, tmp_path)
+
+
+def test_a_file_is_never_called_a_place_to_begin_a_build(tmp_path: Path) -> None:
+    (tmp_path / "letter.txt").write_text("", "utf-8")
+
+    with pytest.raises(NoBuild, match="is a file and no build"):
+        folder.need(tmp_path / "letter.txt", tmp_path)
+
+
 @pytest.mark.parametrize(
     ("text", "problem"),
     [

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass
 from os.path import isfile
 from pathlib import Path
@@ -56,18 +57,33 @@ def need(explicit: Path | None, here: Path, last: Path | None = None) -> Path:
             raise NoBuild(f"{explicit} does not exist; 'closein start {explicit}' begins a build")
         folder = find(explicit.resolve())
         if folder is None:
-            raise NoBuild(
-                f"{explicit} is no build (it has no {MARK}); "
-                f"'closein start {explicit}' begins one there"
-            )
+            raise NoBuild(_no_build(explicit))
         return folder
-    folder = find(here.resolve()) or last
+    folder = find(here.resolve())
+    if folder is None and _has_journal(here):
+        raise NoBuild(_no_build(here))
+    folder = folder or last
     if folder is None:
         raise NoBuild(
             "no build here or in a folder above; 'closein start FOLDER' begins one, "
             "'closein demo' shows an invented one, --build FOLDER names one"
         )
     return folder
+
+
+def _has_journal(folder: Path) -> bool:
+    return any((folder / "journal").glob("*.log"))
+
+
+def _no_build(folder: Path) -> str:
+    if _has_journal(folder):
+        return (
+            f"{folder} has a journal and no {MARK}; copy {MARK} from another copy of this build "
+            "or from its history, for without it the record can't be told from another's"
+        )
+    if not folder.is_dir():
+        return f"{folder} is a file and no build; --build names a folder"
+    return f"{folder} is no build (it has no {MARK}); 'closein start {folder}' begins one there"
 
 
 def read_mark(folder: Path) -> Marked:
@@ -105,15 +121,26 @@ def create(folder: Path, marked: Marked) -> None:
         raise BadInput("a build needs a name that can be read; give --name TEXT")
     import tomli_w  # only the beginning of a build writes a mark
 
+    made: list[Path] = []
     try:
         if folder.exists() and any(not each.name.startswith(".") for each in folder.iterdir()):
             raise BadInput(f"{folder} holds other things; name a new or an empty folder")
-        folder.mkdir(parents=True, exist_ok=True)
-        (folder / "photos").mkdir(exist_ok=True)
-        attributes = folder / ".gitattributes"
-        if not attributes.exists():
-            attributes.write_text(ATTRIBUTES, "utf-8")
+        for each in (folder, folder / "photos"):
+            if not each.exists():
+                made.append(each)
+            each.mkdir(parents=True, exist_ok=True)
         text = tomli_w.dumps({"format": FORMAT, "id": marked.id, "name": name, "zone": zone})
-        (folder / MARK).write_text(text, "utf-8")
+        for file, words in ((folder / ".gitattributes", ATTRIBUTES), (folder / MARK, text)):
+            if not file.exists():
+                made.append(file)
+                file.write_text(words, "utf-8")
     except OSError as error:
+        _take_away(made)
         raise NotSaved(f"{folder} can't be written ({error.strerror}); nothing was begun") from None
+
+
+def _take_away(made: list[Path]) -> None:
+    """Remove what was made for a build that could not be begun, so that it can be tried again."""
+    for each in reversed(made):
+        with suppress(OSError):
+            each.rmdir() if each.is_dir() else each.unlink()
