@@ -65,6 +65,27 @@ def test_a_fault_names_its_line_and_nothing_is_taken(yard: Yard, tmp_path: Path)
     assert "not UTF-8" in yard.refused("plan", "import", str(plan))
 
 
+def test_a_full_disk_leaves_the_plan_that_was_there(
+    yard: Yard, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    kept = tmp_path / "plan.toml"
+    kept.write_text("mine", "utf-8")
+    write = Path.write_text
+
+    def full(path: Path, *words: str) -> int:
+        write(path, "")
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Path, "write_text", full)
+    for name in ("plan.toml", "new.toml"):
+        said = yard.run("plan", "export", str(tmp_path / name), "--force")
+        assert (said.status, "No space left" in said.err) == (3, True)
+
+    assert kept.read_text("utf-8") == "mine"
+    assert {each.name for each in tmp_path.glob("*.toml*")} == {"plan.toml"}
+    assert not list(tmp_path.glob(".*.new"))
+
+
 def test_an_edit_shows_the_difference_and_is_one_act(
     yard: Yard, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -174,7 +175,7 @@ def _open_editor(path: Path) -> None:
     try:
         done = subprocess.run([*shlex.split(chosen), str(path)], check=False)
     except (OSError, ValueError) as error:
-        raise BadInput(f"the editor '{chosen}' can't be started ({error}); set EDITOR") from None
+        raise BadInput(f"the editor '{chosen}' can't be started ({error.strerror}); set EDITOR") from None
     if done.returncode:
         raise BadInput(f"the editor '{chosen}' ended with an error ({done.returncode})")
 
@@ -191,7 +192,17 @@ def _read(name: str) -> str:
 
 
 def _write(path: Path, text: str) -> None:
+    """Write a file whole or not at all: where the disk is full, what stood there stays."""
+    target = path.resolve()
+    beside = target
+    if target.is_file() or not target.exists():  # not a device such as /dev/stdout
+        beside = target.with_name(f".{target.name}.new")
     try:
-        path.write_text(text, "utf-8")
+        beside.write_text(text, "utf-8")
+        if beside != target:
+            beside.replace(target)
     except OSError as error:
+        if beside != target:
+            with suppress(OSError):
+                beside.unlink()
         raise NotSaved(f"{path} can't be written ({error.strerror})") from None
