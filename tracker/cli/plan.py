@@ -175,7 +175,8 @@ def _open_editor(path: Path) -> None:
     try:
         done = subprocess.run([*shlex.split(chosen), str(path)], check=False)
     except (OSError, ValueError) as error:
-        raise BadInput(f"the editor '{chosen}' can't be started ({error.strerror}); set EDITOR") from None
+        why = getattr(error, "strerror", None) or error
+        raise BadInput(f"the editor '{chosen}' can't be started ({why}); set EDITOR") from None
     if done.returncode:
         raise BadInput(f"the editor '{chosen}' ended with an error ({done.returncode})")
 
