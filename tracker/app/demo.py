@@ -203,6 +203,10 @@ def _want(session: Session, want: str, row: dict[str, Any], by: str, source: Pat
         from tracker.app.wants import say
 
         return say.understand(session, row["line"], by)[0]
+    if want == "fixture":
+        from tracker.app.wants import drafting, fixtures
+
+        return fixtures.add(drafting.Asked(**row))
     if want == "release":
         return holds.release(session, by=by, **row)
     if want == "close":
