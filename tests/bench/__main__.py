@@ -1,7 +1,7 @@
 """``python -m tests.bench``: what the program costs, as ratios measured in one run.
 
-Name one or more of start, fold, append to measure only those. Ratios move with the machine and
-its disk; the aims are those of the README, not limits that anything enforces.
+Name one or more of start, fold, append, critical, cutting to measure only those. Ratios move with
+the machine and its disk; the aims are those of the README, not limits that anything enforces.
 """
 
 from __future__ import annotations
@@ -12,10 +12,18 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from tests.bench.appending import appending
+from tests.bench.critical import critical
+from tests.bench.cutting import cutting
 from tests.bench.folding import folding
 from tests.bench.startup import start_up
 
-PARTS = {"start": start_up, "fold": folding, "append": appending}
+PARTS = {
+    "start": start_up,
+    "fold": folding,
+    "append": appending,
+    "critical": critical,
+    "cutting": cutting,
+}
 
 
 def main(names: list[str]) -> int:
