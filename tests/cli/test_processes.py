@@ -55,6 +55,25 @@ def test_a_reader_that_goes_away_is_no_fault(yard: Yard) -> None:
     assert (done.returncode, done.stderr) == (141, "")
 
 
+@pytest.mark.parametrize("closed", ["<&-", ">&-", "2>&-", "<&- >&- 2>&-"])
+def test_a_closed_stream_is_no_fault(yard: Yard, closed: str) -> None:
+    asked = [sys.executable, str(yard.folder)]
+    for words in ("check gas-tight --good", "todo", "say"):
+        done = subprocess.run(
+            ["sh", "-c", f'"$0" -m tracker --build "$1" {words} {closed}', *asked],
+            env=environment(),
+            stdin=subprocess.DEVNULL,
+            capture_output=True,
+            text=True,
+            timeout=60,
+        )
+        assert done.returncode == (2 if words == "say" else 0), done
+        assert "Traceback" not in done.stderr
+
+    assert yard.session.build.acts[-1].facts[0]["result"] == "good"
+    assert not yard.session.faults
+
+
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="there is no /dev/full here")
 def test_output_that_finds_no_room_is_one_sentence(yard: Yard) -> None:
     with open("/dev/full", "w") as full:

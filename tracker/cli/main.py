@@ -73,6 +73,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     """
     if argv is None:
         gc.disable()  # a command is over before a collection would have paid for itself
+        _open_what_is_closed()
     words = list(sys.argv[1:] if argv is None else argv)
     try:
         try:
@@ -89,6 +90,13 @@ def main(argv: Sequence[str] | None = None) -> int:
         return 141
     except SystemExit as leaving:  # argparse leaves this way after --help
         return leaving.code if isinstance(leaving.code, int) else 0
+
+
+def _open_what_is_closed() -> None:
+    """A closed standard stream is the null device, so that no file of ours takes its number."""
+    for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
+        if getattr(sys, name) is None:
+            setattr(sys, name, os.fdopen(os.open(os.devnull, os.O_RDWR), mode))
 
 
 def _flush() -> None:
