@@ -27,7 +27,7 @@ MAY_IMPORT: dict[str, tuple[str, ...]] = {
     "journal": ("errors", "act"),
     "sizing": ("errors", "quantity"),
     "build": ("errors", "act", "quantity"),
-    "plan": ("errors", "build"),
+    "plan": ("errors", "quantity", "build"),
     "templates": ("errors", "act", "quantity", "build"),
     "report": ("errors", "quantity", "build", "plan"),
     "app": ("errors", "act", "quantity", "journal", "sizing", "build", "plan", "templates"),

@@ -20,6 +20,8 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "start": ("start", "begin a build"),
     "demo": ("demo", "try an invented build"),
     "phases": ("phases", "list, check, adopt phases"),
+    "today": ("today", "what can be done today"),
+    "why": ("why", "why a task can't begin"),
     "todo": ("todo", "what is still to do"),
     "check": ("check", "answer a check"),
     "done": ("done", "say what work is done"),

@@ -1,0 +1,58 @@
+"""``closein today``: what can be done today, and what stands in the way of the rest."""
+
+from __future__ import annotations
+
+import argparse
+import re
+
+from tracker.cli.desk import Desk
+from tracker.cli.options import reading
+
+SUMMARY = "What can be done today, in which order; it is as on the last day unless you say else."
+EXAMPLES = """\
+  closein today                           as on the last day that began
+  closein today --crew 2 --hours 4 --rain
+  closein today --without cable-2-5 --absent Ola   what if, writing nothing"""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """What may follow the command word."""
+    parser._negative_number_matcher = re.compile(r"-\d")  # so that -2C is a reading, no option
+    parser.add_argument("--crew", type=int, metavar="N", help="people there")
+    parser.add_argument("--hours", metavar="H", help="hours there are, such as 6 or 4h30")
+    sky = parser.add_mutually_exclusive_group()
+    sky.add_argument("--rain", action="store_true", help="it rains")
+    sky.add_argument("--dry", action="store_true", help="it stays dry")
+    parser.add_argument("--temp", metavar="T", help="temperature of the air, such as 8C")
+    parser.add_argument("--no-power", action="store_true", help="there is no power")
+    parser.add_argument(
+        "--without", nargs="+", action="extend", metavar="PART", help="parts or tools not there"
+    )
+    parser.add_argument(
+        "--absent", nargs="+", action="extend", metavar="NAME", help="people not there"
+    )
+    reading(parser)
+
+
+def run(args: argparse.Namespace, desk: Desk) -> int:
+    """Print the plan or the view model."""
+    from tracker.app.views.day import Asked
+    from tracker.app.views.today import today_view
+
+    asked = Asked(
+        args.crew,
+        args.hours,
+        True if args.dry else False if args.rain else None,
+        args.temp,
+        False if args.no_power else None,
+        args.without or (),
+        args.absent or (),
+    )
+    view = today_view(desk.session(fallback=True), asked)
+    if desk.as_json:
+        desk.json(view)
+    else:
+        from tracker.cli.today_page import Page
+
+        Page(desk, view).print()
+    return 0

@@ -1,0 +1,122 @@
+"""Filling a day: jobs are given people and hours, and none that still fits is passed over."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from tracker.plan.day import Day
+
+SMALL = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A task as the day sees it: hours with set-up, people, what it moves, what it waits for."""
+
+    name: str
+    hours: float
+    crew: int
+    moves: float
+    after: tuple[str, ...] = ()
+    group: str = ""
+
+
+class Hours:
+    """Who is busy when, while a day is filled.
+
+    Parameters
+    ----------
+    day: how many people are there, and for how long.
+    """
+
+    def __init__(self, day: Day) -> None:
+        self.day = day
+        self.busy: list[tuple[float, float, int]] = []
+
+    def room(self, job: Job, not_before: float) -> float | None:
+        """The earliest start [h] at which the job has its people to its end, or None."""
+        ends = {not_before, *(end for _, end, _ in self.busy if end > not_before)}
+        return next((start for start in sorted(ends) if self.fits(job, start)), None)
+
+    def fits(self, job: Job, start: float) -> bool:
+        """Has the job its people from a start [h] to its end?"""
+        end = start + job.hours
+        moments = {start, *(begin for begin, _, _ in self.busy if start < begin < end)}
+        moments |= {stay for stay in self.day.there_h if start < stay < end - SMALL}
+        return end <= self.day.longest_h + SMALL and all(
+            self._free(moment) >= job.crew for moment in moments
+        )
+
+    def _free(self, moment: float) -> int:
+        """People not busy just after a moment."""
+        there = sum(stay > moment + SMALL for stay in self.day.there_h)
+        return there - sum(crew for begin, end, crew in self.busy if begin <= moment + SMALL < end)
+
+    def put(self, job: Job, start: float) -> float:
+        """Take the people of a job; when it is over [h]."""
+        self.busy.append((start, start + job.hours, job.crew))
+        return start + job.hours
+
+
+Rule = Callable[[Job], tuple[float, ...]]
+
+RULES: tuple[Rule, ...] = (
+    lambda job: (-job.moves,),
+    lambda job: (-job.crew * (job.moves > 0), -job.moves),
+    lambda job: (-job.moves / max(job.crew * job.hours, SMALL),),
+)
+"""Orders that are tried: what moves most; two-person work first; what moves most for its hours."""
+
+
+def fill(jobs: Sequence[Job], day: Day) -> list[tuple[Job, float]]:
+    """The jobs of a day with their starts [h], so that none that still fits is passed over.
+
+    Of several orders the one counts that gets most crew-hours before the hold point done, then
+    most on the heaviest chains, then most of all.
+    """
+    best: list[tuple[Job, float]] = []
+    best_worth: tuple[float, ...] = (-1.0,)
+    for rule in RULES:
+        found = _filled(jobs, day, rule)
+        moving = [job for job, _ in found if job.moves > 0]
+        worth = (
+            max((job.moves for job in moving), default=0.0),
+            round(sum(job.crew * job.hours for job in moving), 6),
+            round(sum(job.moves for job in moving), 6),
+            round(sum(job.crew * job.hours for job, _ in found), 6),
+        )
+        if worth > best_worth:
+            best, best_worth = found, worth
+    return best
+
+
+def _filled(jobs: Sequence[Job], day: Day, rule: Rule) -> list[tuple[Job, float]]:
+    """Put in job after job by one order; what waits for others, once they are in."""
+    hours, over = Hours(day), dict[str, float]()
+    names = {job.name for job in jobs}
+    waiting = sorted(jobs, key=lambda job: (*rule(job), job.name))
+    found: list[tuple[Job, float]] = []
+    refused: set[str] = set()
+    groups: dict[str, None] = {}
+    while True:
+        able = [
+            job
+            for job in waiting
+            if job.name not in refused
+            and all(need in over for need in job.after if need in names)
+            and all(need in names for need in job.after)
+        ]
+        if not able:
+            return sorted(found, key=lambda row: (row[1], -row[0].moves, row[0].name))
+        top = rule(able[0])
+        alike = [job for job in able if rule(job) == top]
+        job = next((job for job in alike if job.group in groups), alike[0])
+        start = hours.room(job, max((over[need] for need in job.after), default=0.0))
+        waiting.remove(job)
+        if start is None:
+            refused.add(job.name)
+        else:
+            over[job.name] = hours.put(job, start)
+            groups[job.group] = None
+            found.append((job, start))
