@@ -307,6 +307,20 @@ def test_duties_stand_in_an_order_that_was_kept_so_far(demo: Session) -> None:
             assert before.get("done_on") or not item.get("done_on")
 
 
+def test_nobody_says_that_a_thing_is_done_before_it_is(demo: Session) -> None:
+    past = ("done_on", "decided", "returned", "paid", "weighed", "lent_on", "cleared")
+    stated = [
+        (act.happened[:10], name, value)
+        for act in demo.build.acts
+        for fact in act.facts
+        for name, value in {**fact.get("fields", {}), **fact.get("set", {})}.items()
+        if name in past and value
+    ]
+
+    assert len(stated) > 15
+    assert [row for row in stated if row[2] > row[0]] == []
+
+
 def test_some_lent_tools_came_back_and_some_are_still_here(demo: Session) -> None:
     back = [bool(loan.get("returned")) for loan in _of(demo, "loan")]
 
