@@ -196,3 +196,18 @@ from tracker.build.item import add
 )
 def test_a_fact_is_told_in_the_words_of_the_trade(fact: dict[str, Any], words: str) -> None:
     assert told(fact) == [words]
+
+
+@pytest.mark.parametrize(
+    ("kind", "words"),
+    [
+        ("duty", "duties"),
+        ("person", "people"),
+        ("box", "boxes"),
+        ("no-fill", "no-fill cavities"),
+        ("loan", "tools on loan"),
+        ("run", "wire runs"),
+    ],
+)
+def test_several_of_a_kind_are_called_as_people_call_them(kind: str, words: str) -> None:
+    assert told(add(kind, "A1", {}), add(kind, "A2", {})) == [f"added 2 {words}: A1 A2"]

@@ -10,6 +10,15 @@ from tracker.app.views.words.speaker import Speaker, counted, ranges, why
 from tracker.build.item import VEHICLE
 from tracker.build.kinds import kinds
 
+SEVERAL = {
+    "box": "boxes",
+    "duty": "duties",
+    "no-fill cavity": "no-fill cavities",
+    "person": "people",
+    "tool on loan": "tools on loan",
+}
+"""What several are called where that is not the title of their kind and an s."""
+
 
 def added(speaker: Speaker, group: Sequence[Fact]) -> str:
     """What is new."""
@@ -20,7 +29,7 @@ def added(speaker: Speaker, group: Sequence[Fact]) -> str:
         return "began the build" + (f": {said}" if said else "")
     slugs = ranges([fact["slug"] for fact in group])
     if len(group) > 1:
-        return f"added {len(group)} {title}s: {slugs}"
+        return f"added {len(group)} {SEVERAL.get(title, title + 's')}: {slugs}"
     if kind == "blocker":
         fields = dict(group[0]["fields"])
         text = fields.pop("title", "")
