@@ -122,6 +122,14 @@ def test_facts_that_can_not_be_read_do_not_stop_an_undo() -> None:
     assert undo.undo(yard.build, MINE) == [{"f": "undo", "acts": [done.id]}]
 
 
+def test_the_beginning_of_a_build_can_not_be_undone() -> None:
+    yard = Yard()
+    yard.do({"f": "item.added", "kind": "vehicle", "slug": "vehicle", "id": "vehicle"})
+
+    with pytest.raises(Refused, match="began the build"):
+        undo.undo(yard.build, MINE)
+
+
 def test_a_waiver_is_taken_back_by_an_act_of_its_own() -> None:
     yard = Yard(*ground(), run("L1"), check("label"))
     yard.mark("label", "L1", "waived", why="no room", second="Ola")

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from tracker.act import Act, Fact, short_id
 from tracker.build.fold import undone_by
+from tracker.build.item import VEHICLE
 from tracker.build.state import Build
 from tracker.errors import BadInput, Refused, UnknownName
 
@@ -110,6 +111,11 @@ def _newest(build: Build, writer: str) -> Act:
 def _not_signed(act: Act) -> None:
     for fact in act.facts:
         kind, name = str(fact.get("f")), short_id(act.id)
+        if kind == "item.added" and fact.get("id") == VEHICLE:
+            raise Refused(
+                f"{name} began the build, and nothing stands without it; 'closein item change "
+                "vehicle FIELD=VALUE' puts right what it says"
+            )
         if kind in SIGNED:
             raise Refused(
                 f"{name} is a hold point {kind[5:]} and stays in the record; {SIGNED[kind]}; "
