@@ -1,6 +1,9 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
+
+import pytest
 
 from tests.cli.yard import Yard
 from tracker.act import short_id
@@ -49,3 +52,15 @@ def test_a_waiver_is_not_undone_but_taken_back_with_a_reason(yard: Yard) -> None
 def test_nothing_to_bring_back_is_refused(yard: Yard) -> None:
     assert "nothing to bring back" in yard.refused("redo")
     assert "no act is called 'nope'" in yard.refused("redo", "nope")
+
+
+def test_a_data_folder_that_keeps_nothing_is_said_so(
+    yard: Yard, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "file").write_text("", "utf-8")
+    monkeypatch.setenv("CLOSEIN_DATA", str(tmp_path / "file" / "data"))
+
+    said = yard.run("note", "a cold morning")
+
+    assert (said.status, said.out[:6]) == (0, "saved ")
+    assert "nothing can be remembered in" in said.err and said.err.count("\n") == 1

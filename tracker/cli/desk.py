@@ -79,7 +79,13 @@ class Desk:
         by = getattr(args, "by", None)
         if by is not None and not clean(by).strip():
             raise BadInput("--by needs a name")
-        return session.do(intent, when=when, by=clean(by).strip() if by else None)
+        act = session.do(intent, when=when, by=clean(by).strip() if by else None)
+        if not session.memory.kept:
+            self.warn(
+                f"nothing can be remembered in {session.data}, so each command begins a file of "
+                "its own and undo needs the name of its act; make room there or let it be written"
+            )
+        return act
 
     def saved(self, act: Act, words: str, **more: Any) -> None:
         """Say what was saved, now that it is.

@@ -58,6 +58,11 @@ class Memory:
         if self._handle >= 0:
             os.close(self._handle)
 
+    @property
+    def kept(self) -> bool:
+        """Whether what was told last is on disk and will be known to the next program."""
+        return not self._unsaved
+
     def load(self, build_id: str) -> Remembered | None:
         """What is remembered of this build, or None. Never raises for a bad file."""
         if not self._unsaved:
