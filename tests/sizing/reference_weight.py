@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from tests.sizing.checking import Check, equal, near
+from tracker.sizing.axle import Loads, on_rear_kg
 from tracker.sizing.mass import POUND_KG, mass_of
-from tracker.sizing.weight import Loads, is_front_light, is_lopsided, on_rear_kg, weight
+from tracker.sizing.weight import is_front_light, is_lopsided, weight
 
 TABLES = ("weight",)
 

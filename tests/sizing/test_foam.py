@@ -52,6 +52,34 @@ def test_openings_larger_than_the_area_are_refused() -> None:
         foam((2.0,), 50, less_m2=(2.0,))
 
 
+@given(st.lists(st.tuples(AREAS, THICK), min_size=2, max_size=5), st.floats(0, 60))
+def test_areas_of_several_depths_take_what_they_take_one_by_one(
+    bays: list[tuple[float, float]], framing: float
+) -> None:
+    areas, depths = zip(*bays, strict=True)
+    all_of_it = foam(areas, depths, framing_percent=framing)
+    each = [foam((area,), depth, framing_percent=framing) for area, depth in bays]
+
+    for name in ("net_area_m2", "foam_l", "buy_l", "mass_kg"):
+        assert all_of_it.number(name) == pytest.approx(sum(one.number(name) for one in each))
+    assert all_of_it["lifts"] == max(one["lifts"] for one in each)
+    thinnest = min(one.number("resistance_m2k_w") for one in each)
+    assert all_of_it["resistance_m2k_w"] == pytest.approx(thinnest)
+
+
+@pytest.mark.parametrize(
+    ("inputs", "said"),
+    [
+        (((1.0, 2.0, 3.0), (50.0, 60.0)), "2 times for 3 areas"),
+        (((1.0, 2.0), (50.0, 60.0), (0.5,)), "--less goes with one"),
+        (((1.0,), ()), "--thick is missing"),
+    ],
+)
+def test_depths_that_belong_to_no_area_are_refused(inputs: tuple[Any, ...], said: str) -> None:
+    with pytest.raises(BadInput, match=said):
+        foam(*inputs)
+
+
 def test_bays_are_typed_as_people_count_them() -> None:
     result = helper("foam").answer({"area_m2": ["12x16in*6ft"], "thickness_mm": "2in"})
 
@@ -74,6 +102,10 @@ def _inputs(rng: random.Random) -> dict[str, Any]:
         drawn[name] = rng.choice((None, within(input_named("foam", name), rng)))
     area = input_named("foam", "area_m2")
     drawn["area_m2"] = tuple(within(area, rng) for _ in range(rng.randint(1, 4)))
+    if rng.random() < 0.3:
+        thick = input_named("foam", "thickness_mm")
+        depths = tuple(within(thick, rng) for _ in drawn["area_m2"])
+        return {**drawn, "thickness_mm": depths}
     drawn["less_m2"] = tuple(rng.uniform(0.001, 0.01) for _ in range(rng.randint(0, 2)))
     return {**drawn, "kind": rng.choice(("closed", "open")), "rough": rng.random() < 0.5}
 

@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 
 from tests.sizing.fuzzing import answered_share, input_named, unrefused, within
 from tracker.errors import BadInput
+from tracker.sizing.axle import Loads
 from tracker.sizing.mass import Mass, mass_of
 from tracker.sizing.result import OutOfRange
-from tracker.sizing.weight import Loads, weight
+from tracker.sizing.weight import weight
 
 EMPTY: dict[str, Any] = {"wheelbase_m": 4.0, "front_kg": 1900.0, "rear_kg": 2400.0}
 THINGS = st.builds(
@@ -125,6 +126,33 @@ def test_a_weigh_slip_says_how_far_the_estimate_is_off() -> None:
     assert result["slip_off_percent"] == pytest.approx(100 * 80 / 4400)
 
 
+def test_a_slip_of_the_whole_vehicle_alone_says_how_far_off_that_is() -> None:
+    result = weight(**EMPTY, item=("a 100kg 2m left",), slip_total_kg=4300, slip_left_kg=2200)
+
+    assert result["slip_total_off_kg"] == pytest.approx(-100)
+    assert result["slip_left_off_kg"] == pytest.approx(2200 - 2150 - 100)
+    assert result.others[0] == (
+        "the weigh slip, against the estimate", "100 kg less in all, 2.3 %"
+    )  # fmt: skip
+
+
+def test_a_slip_of_one_axle_speaks_of_that_axle() -> None:
+    result = weight(**EMPTY, slip_front_kg=1910)
+
+    assert result.others[0][1] == "10 kg more on the front axle"
+    assert "slip_off_percent" not in [figure.name for figure in result.figures]
+
+
+def test_stations_that_run_forward_load_the_other_axle() -> None:
+    things = ("a 100kg 7m left", "b 50kg 2m")
+    forward = weight(**EMPTY, front_axle_m=6.0, stations="forward", item=things)
+    rearward = weight(**EMPTY, item=("a 100kg -1m left", "b 50kg 4m"))
+
+    for name in ("now_front_kg", "now_rear_kg", "now_left_percent"):
+        assert forward[name] == pytest.approx(rearward.number(name))
+    assert forward["now_rear_kg"] == pytest.approx(2400 - 25 + 50)
+
+
 def test_an_axle_lifted_off_the_ground_never_passes() -> None:
     result = weight(**EMPTY, item=("anvil 20000kg 10m",), gross_rating_kg=60000)
 
@@ -152,8 +180,9 @@ def _inputs(rng: random.Random) -> dict[str, Any]:
     }
     drawn["front_kg"], drawn["rear_kg"] = rng.uniform(1, 20000), rng.uniform(0, 20000)
     for name in ("track_m", "front_rating_kg", "rear_rating_kg", "gross_rating_kg",
-                 "slip_front_kg", "slip_rear_kg"):  # fmt: skip
+                 "slip_front_kg", "slip_rear_kg", "slip_total_kg", "slip_left_kg"):  # fmt: skip
         drawn[name] = rng.choice((None, within(input_named("weight", name), rng)))
+    drawn["stations"] = rng.choice(("rearward", "forward"))
     drawn["item"] = tuple(_thing(rng) for _ in range(rng.randint(0, 3)))
     drawn["planned"] = tuple(_thing(rng) for _ in range(rng.randint(0, 1)))
     return drawn
@@ -169,7 +198,7 @@ def test_random_loads_give_a_result() -> None:
     signed = (
         "now_front_kg", "now_rear_kg", "planned_front_kg", "planned_rear_kg", "front_margin_kg",
         "rear_margin_kg", "gross_margin_kg", "slip_front_off_kg", "slip_rear_off_kg",
-        "slip_off_percent",
+        "slip_off_percent", "slip_total_off_kg", "slip_left_off_kg",
     )  # fmt: skip
 
     assert answered_share("weight", _inputs, signed) >= 0.95

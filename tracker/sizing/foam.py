@@ -21,8 +21,8 @@ SHEET = "what product sheets give"
 INPUTS = (
     Input("area_m2", "--area", "area to foam, or bays such as 6x16in*6ft", "m2", low=0.01,
           high=1000, why=OWN_RANGE, required=True, repeated=True),
-    Input("thickness_mm", "--thick", "finished thickness", "mm", low=5, high=400, why=OWN_RANGE,
-          required=True),
+    Input("thickness_mm", "--thick", "finished thickness; one, or one for each area", "mm", low=5,
+          high=400, why=OWN_RANGE, required=True, repeated=True),
     Input("less_m2", "--less", "windows, doors and cavities kept free", "m2", low=0.001, high=1000,
           why=OWN_RANGE, repeated=True),
     Input("framing_percent", "--framing", "share of the area that ribs take up", "%", low=0,
@@ -45,7 +45,7 @@ INPUTS = (
 
 def foam(
     area_m2: Sequence[float],
-    thickness_mm: float,
+    thickness_mm: float | Sequence[float],
     less_m2: Sequence[float] = (),
     framing_percent: float = 0.0,
     kind: str = "closed",
@@ -61,13 +61,13 @@ def foam(
 
     Formula
     -------
-    net = (area - less) (1 - framing); foam = net x thickness; to buy = foam (1 + loss);
-    lifts = thickness / lift, rounded up; mass = foam x density; R = R per inch x thickness.
+    net = (area - less) (1 - framing); foam = net x thickness, added up; to buy = foam (1 + loss);
+    lifts = thickest / lift, rounded up; mass = foam x density; R = R per inch x thinnest.
 
     Parameters
     ----------
     area_m2: areas to foam, added up [m2].
-    thickness_mm: finished thickness [mm].
+    thickness_mm: finished thickness; one, or one for each area [mm].
     less_m2: windows, doors and cavities kept free, added up [m2].
     framing_percent: share of the area that ribs take up [%].
     kind: closed or open [-].
@@ -106,10 +106,11 @@ def foam(
     -------
     29.24 m2 at 2 in are 629.5 board feet (own check by hand).
     """
+    depths_mm = tuple(thickness_mm) if isinstance(thickness_mm, Sequence) else (thickness_mm,)
     guard(
         INPUTS,
         area_m2=area_m2,
-        thickness_mm=thickness_mm,
+        thickness_mm=depths_mm,
         less_m2=less_m2,
         framing_percent=framing_percent,
         kind=kind,
@@ -123,17 +124,22 @@ def foam(
     gross_m2, less = sum(area_m2), sum(less_m2)
     if not area_m2:
         raise BadInput("--area is missing: say what is foamed, such as --area 12m2")
+    _match(area_m2, depths_mm, less_m2)
     if less >= gross_m2:
         raise BadInput(f"--less takes away {less:g} m2, all of the {gross_m2:g} m2 given")
     net_m2 = (gross_m2 - less) * (1 - framing_percent / 100)
-    foam_l = net_m2 * thickness_mm
+    foam_l = net_m2 * depths_mm[0]
+    if len(depths_mm) > 1:
+        each_l = (area * depth for area, depth in zip(area_m2, depths_mm, strict=True))
+        foam_l = sum(each_l) * (1 - framing_percent / 100)
+    thinnest_mm, thickest_mm = min(depths_mm), max(depths_mm)
     loss, why_loss = _loss(loss_percent, rough, surface_c)
     buy_l = foam_l * (1 + loss / 100)
-    lift, lifts, waiting_h = _lifts(kind, thickness_mm, lift_mm, wait_h)
+    lift, lifts, waiting_h = _lifts(kind, thickest_mm, lift_mm, wait_h)
     rows = table("foam")[kind]
     density = density_kg_m3 or rows["density"]["lb_per_ft3"][1] * KG_PER_M3
     mass_kg = foam_l / 1000 * density
-    inches = thickness_mm / INCH_MM
+    inches = thinnest_mm / INCH_MM
     r_low, r_design, r_high = (float(each) for each in rows["r_per_in"])
     figures = [
         Figure("net_area_m2", net_m2, "m2", "foamed"),
@@ -146,7 +152,7 @@ def foam(
     working = [
         f"net = ({gross_m2:.4g} - {less:.4g}) m2 x (1 - {framing_percent:g} / 100) = {net_m2:.4g} "
         "m2",
-        f"foam = {net_m2:.4g} m2 x {thickness_mm:.4g} mm = {foam_l:.4g} l = "
+        f"foam = {_product(area_m2, depths_mm, net_m2, framing_percent)} = {foam_l:.4g} l = "
         f"{foam_l / BOARD_FOOT_L:.4g} board feet",
         f"to buy = {foam_l / BOARD_FOOT_L:.4g} x (1 + {loss:g} / 100) = "
         f"{buy_l / BOARD_FOOT_L:.4g} board feet",
@@ -165,7 +171,7 @@ def foam(
         Figure("resistance_m2k_w", r_low * inches * RSI, "m2K/W", "of the foam between ribs"),
     ]
     working += [
-        f"lifts = {thickness_mm:.4g} mm / {lift:.4g} mm, rounded up = {lifts}",
+        f"lifts = {thickest_mm:.4g} mm / {lift:.4g} mm, rounded up = {lifts}",
         f"mass = {foam_l / 1000:.4g} m3 x {density:.4g} kg/m3 = {mass_kg:.4g} kg",
         f"R = {r_low:g} per inch x {inches:.4g} in x {RSI:.4g} = {r_low * inches * RSI:.4g} m2K/W",
     ]
@@ -201,6 +207,32 @@ def foam(
         tuple(_cautions(kind, lift, surface_c, lift_mm is None or wait_h is None)),
         version("foam"),
     )
+
+
+def _match(area_m2: Sequence[float], depths_mm: Sequence[float], less_m2: Sequence[float]) -> None:
+    """Refuse thicknesses of which nobody can say what they belong to."""
+    if not depths_mm:
+        raise BadInput("--thick is missing: say how thick, such as --thick 2in")
+    if len(depths_mm) == 1:
+        return
+    if len(depths_mm) != len(area_m2):
+        raise BadInput(
+            f"--thick is given {len(depths_mm)} times for {len(area_m2)} areas: give one, or one "
+            "for each --area"
+        )
+    if less_m2:
+        raise BadInput("--less goes with one --thick; with several, take it off its --area")
+
+
+def _product(
+    area_m2: Sequence[float], depths_mm: Sequence[float], net_m2: float, framing_percent: float
+) -> str:
+    """What is multiplied for the foam, in words."""
+    if len(depths_mm) == 1:
+        return f"{net_m2:.4g} m2 x {depths_mm[0]:.4g} mm"
+    pairs = zip(area_m2, depths_mm, strict=True)
+    said = " + ".join(f"{area:.4g} m2 x {depth:.4g} mm" for area, depth in pairs)
+    return f"({said}) x (1 - {framing_percent:g} / 100)"
 
 
 def _rules() -> list[tuple[str, str]]:

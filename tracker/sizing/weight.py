@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import replace
 
 from tracker.errors import BadInput
+from tracker.sizing.axle import Loads, Slip, on_rear_kg
 from tracker.sizing.mass import POUND_KG, Mass, mass_of
 from tracker.sizing.result import Figure, Result, Source
 from tracker.sizing.spec import Helper, Input, guard
@@ -17,6 +18,8 @@ INPUTS = (
           why=OWN_RANGE, required=True),
     Input("front_axle_m", "--front-axle", "station of the front axle", "m", low=-10, high=15,
           default=0.0, why=OWN_RANGE),
+    Input("stations", "--stations", "which way stations grow", type="choice",
+          choices=("rearward", "forward"), default="rearward"),
     Input("front_kg", "--front", "on the front axle as weighed empty", "kg", low=0, high=20000,
           why=OWN_RANGE, required=True),
     Input("rear_kg", "--rear", "on the rear axle as weighed empty", "kg", low=0, high=20000,
@@ -38,52 +41,17 @@ INPUTS = (
           high=20000, why=OWN_RANGE),
     Input("slip_rear_kg", "--slip-rear", "rear axle by that slip", "kg", low=0, high=40000,
           why=OWN_RANGE),
+    Input("slip_total_kg", "--slip-total", "in all by that slip", "kg", low=0, high=60000,
+          why=OWN_RANGE),
+    Input("slip_left_kg", "--slip-left", "left wheels by that slip", "kg", low=0, high=40000,
+          why=OWN_RANGE),
 )  # fmt: skip
-
-
-@dataclass(frozen=True, slots=True)
-class Loads:
-    """What the axles and the left wheels carry.
-
-    Parameters
-    ----------
-    front_kg, rear_kg: on each axle; an item far out can lighten one below nothing.
-    left_kg: on the left wheels.
-    """
-
-    front_kg: float
-    rear_kg: float
-    left_kg: float
-
-    @property
-    def total_kg(self) -> float:
-        """In all (kg)."""
-        return self.front_kg + self.rear_kg
-
-    def carrying(
-        self,
-        things: Sequence[Mass],
-        front_axle_m: float,
-        wheelbase_m: float,
-        track_m: float | None,
-    ) -> Loads:
-        """These loads with more things aboard, by moments about the front axle."""
-        more = sum(each.mass_kg for each in things)
-        rear = sum(
-            on_rear_kg(each.mass_kg, each.station_m - front_axle_m, wheelbase_m) for each in things
-        )
-        left = sum(each.left_kg(track_m) for each in things)
-        return Loads(self.front_kg + more - rear, self.rear_kg + rear, self.left_kg + left)
-
-
-def on_rear_kg(mass_kg: float, behind_front_m: float, wheelbase_m: float) -> float:
-    """What the rear axle carries (kg) of a mass so far behind the front axle: m x / wheelbase."""
-    return mass_kg * behind_front_m / wheelbase_m
 
 
 def weight(
     wheelbase_m: float,
     front_axle_m: float = 0.0,
+    stations: str = "rearward",
     front_kg: float = 0.0,
     rear_kg: float = 0.0,
     left_kg: float | None = None,
@@ -95,6 +63,8 @@ def weight(
     gross_rating_kg: float | None = None,
     slip_front_kg: float | None = None,
     slip_rear_kg: float | None = None,
+    slip_total_kg: float | None = None,
+    slip_left_kg: float | None = None,
 ) -> Result:
     """Axle loads and side balance of a vehicle with its things, against its ratings.
 
@@ -107,6 +77,7 @@ def weight(
     ----------
     wheelbase_m: front axle to rear axle [m].
     front_axle_m: station of the front axle [m].
+    stations: which way stations grow, rearward or forward [-].
     front_kg: on the front axle as weighed empty [kg].
     rear_kg: on the rear axle as weighed empty [kg].
     left_kg: on the left wheels as weighed empty; half where not given [kg].
@@ -118,6 +89,8 @@ def weight(
     gross_rating_kg: GVWR [kg].
     slip_front_kg: front axle by a weigh slip of today [kg].
     slip_rear_kg: rear axle by that slip [kg].
+    slip_total_kg: in all by that slip, where axles were not weighed apart [kg].
+    slip_left_kg: left wheels by that slip [kg].
 
     Returns
     -------
@@ -137,6 +110,8 @@ def weight(
     gross_rating_kg: 200..60000
     slip_front_kg: 0..20000
     slip_rear_kg: 0..40000
+    slip_total_kg: 0..60000
+    slip_left_kg: 0..40000
 
     Source
     ------
@@ -150,6 +125,7 @@ def weight(
         INPUTS,
         wheelbase_m=wheelbase_m,
         front_axle_m=front_axle_m,
+        stations=stations,
         front_kg=front_kg,
         rear_kg=rear_kg,
         left_kg=left_kg,
@@ -159,6 +135,8 @@ def weight(
         gross_rating_kg=gross_rating_kg,
         slip_front_kg=slip_front_kg,
         slip_rear_kg=slip_rear_kg,
+        slip_total_kg=slip_total_kg,
+        slip_left_kg=slip_left_kg,
     )
     if front_kg + rear_kg <= 0:
         raise BadInput("--front and --rear are both nothing: weigh the vehicle empty first")
@@ -169,6 +147,8 @@ def weight(
     for each in (*aboard, *coming):
         if each.off_centre_m is not None and track_m is None:
             raise BadInput(f"{each.name}: a distance off the middle needs --track")
+    if stations == "forward":
+        aboard, coming = (_mirrored(things, front_axle_m) for things in (aboard, coming))
     half = (front_kg + rear_kg) / 2
     empty = Loads(front_kg, rear_kg, left_kg if left_kg is not None else half)
     now = empty.carrying(aboard, front_axle_m, wheelbase_m, track_m)
@@ -183,14 +163,14 @@ def weight(
     if min(full.front_kg, full.rear_kg) < 0:
         passes = False
     figures.append(Figure("passes", passes, "", "are all ratings kept as planned?"))
-    if slip_front_kg is not None or slip_rear_kg is not None:
-        figures += _slip(now, slip_front_kg, slip_rear_kg)
+    slip = Slip(slip_front_kg, slip_rear_kg, slip_total_kg, slip_left_kg)
+    figures += slip.off(now)
     return Result(
         _title(full, margins, passes),
         tuple(figures),
         _governs(full, margins),
         tuple(_working(aboard, coming, front_axle_m, wheelbase_m, empty, now, full)),
-        tuple(_others(full, front_rating_kg, rear_rating_kg, gross_rating_kg)),
+        (*slip.said(now), *_others(full, front_rating_kg, rear_rating_kg, gross_rating_kg)),
         tuple(_sources(aboard + coming)),
         tuple(_cautions(full, margins)),
         version("weight"),
@@ -208,20 +188,9 @@ def _figures(when: str, loads: Loads) -> list[Figure]:
     ]
 
 
-def _slip(now: Loads, front_kg: float | None, rear_kg: float | None) -> list[Figure]:
-    found = []
-    for name, slip, estimate in (
-        ("front", front_kg, now.front_kg),
-        ("rear", rear_kg, now.rear_kg),
-    ):
-        if slip is not None:
-            found.append(
-                Figure(f"slip_{name}_off_kg", slip - estimate, "kg", "slip less the estimate")
-            )
-    if front_kg is not None and rear_kg is not None:
-        off = 100 * (front_kg + rear_kg - now.total_kg) / now.total_kg
-        found.append(Figure("slip_off_percent", off, "%", "slip against the estimate, in all"))
-    return found
+def _mirrored(things: Sequence[Mass], front_axle_m: float) -> list[Mass]:
+    """Things whose stations grow forward, as far behind the front axle by stations rearward."""
+    return [replace(each, station_m=2 * front_axle_m - each.station_m) for each in things]
 
 
 def _title(full: Loads, margins: dict[str, float], passes: bool | None) -> str:
