@@ -110,3 +110,25 @@ def test_the_steps_of_a_registration_keep_their_order(yard: Yard) -> None:
     view = json.loads(yard.run("item", "show", "plates", "--json").out)
 
     assert view["fields"]["after"] == "insure-road"
+
+
+def test_an_item_says_what_was_found_of_it_and_how_that_stands(yard: Yard) -> None:
+    yard.saved("check", "len", "--at", "L1", "--value", "9in")
+    yard.saved("check", "label-read", "--at", "L1", "--good", "--second", "Ola")
+    yard.saved("check", "label-both-ends", "--at", "L1", "--bad", "--note", "no tag")
+
+    shown = " ".join(yard.run("item", "show", "L1").out.split())
+
+    assert "lead-length bad: measured 0.2286 m by Ida on " in shown
+    assert "label-read good by Ida on " in shown and "; second Ola" in shown
+    assert "label-both-ends bad by Ida on " in shown and "; no tag" in shown
+
+
+def test_an_answer_that_no_longer_holds_says_why(yard: Yard) -> None:
+    yard.saved("check", "label-both-ends", "--at", "L1", "--good")
+    yard.saved("item", "change", "L1", "name=L9")
+
+    shown = " ".join(yard.run("item", "show", "L9").out.split())
+
+    assert "label-both-ends out of date: good by Ida on " in shown
+    assert "; slug was L1, now L9" in shown

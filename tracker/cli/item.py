@@ -151,9 +151,22 @@ def _show(args: argparse.Namespace, desk: Desk) -> int:
     if view["named_by"]:
         rows.append(("named by", ", ".join(view["named_by"])))
     for answer in view["answers"]:
-        words = f"{answer['result']} by {answer['by']}, {answer['when'][:10]}"
-        rows.append((answer["check"], words))
+        rows.append((answer["check"], _answer_words(answer)))
     for note in view["notes"]:
         rows.append((note["when"][:10], f"{note['text']} ({note['by']})"))
     desk.table([[f"  {name}", words] for name, words in rows])
     return 0
+
+
+def _answer_words(answer: dict[str, Any]) -> str:
+    """How a check stands with the last answer, such as 'bad: measured 0.2 m by Ida on ...'."""
+    state = {"stale": "out of date", "conflict": "in conflict"}.get(answer["state"])
+    state = state or answer["state"]
+    told = answer["was"] if answer["was"].startswith(state) else f"{state}: {answer['was']}"
+    more = [
+        f"second {answer['second']}" if answer["second"] else "",
+        f"photo {answer['photo']}" if answer["photo"] else "",
+        answer["note"] or "",
+        (answer["because"] or "") if answer["state"] == "stale" else "",
+    ]
+    return "; ".join(text for text in (told, *more) if text)

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import Any
 
 from tracker.app.session import Session
+from tracker.app.views.todo import was_words
 from tracker.app.views.words.sizing import sized_words
+from tracker.build.answer import standing
 from tracker.build.item import Item, as_list
 from tracker.build.kinds import kind_of, kinds, show
+from tracker.build.point import Answer
 from tracker.build.release import is_buried
 from tracker.build.unsaid import unknown_fields
 
@@ -78,12 +82,7 @@ def item_view(session: Session, name: str) -> dict[str, Any]:
     item = names.find(name)
     table = kinds().get(item.kind)
     answers = [
-        {
-            "check": names.name(check),
-            "result": rows[-1].result if len(rows) == 1 else "conflict",
-            "by": rows[-1].by,
-            "when": rows[-1].when,
-        }
+        _answer_row(session, check, item, rows)
         for (check, subject), rows in session.build.answers.items()
         if subject == item.id
     ]
@@ -109,6 +108,28 @@ def item_view(session: Session, name: str) -> dict[str, Any]:
             for note in session.build.notes
             if item.id in note.on
         ],
+    }
+
+
+def _answer_row(session: Session, check: str, item: Item, rows: Sequence[Answer]) -> dict[str, Any]:
+    """One check answered of it: how it stands, and in words what was found, by whom and when."""
+    asked = session.build.items.get(check)
+    point = standing(session.build, asked, item) if asked is not None else None
+    last = rows[-1]
+    words = point.why if point and point.state == "conflict" else was_words(last)
+    return {
+        "check": session.names.name(check),
+        "result": last.result if len(rows) == 1 else "conflict",
+        "state": point.state if point else last.result,
+        "because": (point.why or None) if point else None,
+        "value": last.value,
+        "unit": last.fact.get("unit"),
+        "was": words,
+        "note": last.why,
+        "second": last.second,
+        "photo": last.fact.get("photo"),
+        "by": last.by,
+        "when": last.when,
     }
 
 

@@ -10,6 +10,7 @@ from tracker.app.views.light import is_light, light_view, shown
 from tracker.build.answer import Standing
 from tracker.build.coverage import WHOLE
 from tracker.build.item import Item, as_list
+from tracker.build.point import Answer
 from tracker.errors import BadInput
 from tracker.plan.shortage import Shortage
 from tracker.plan.todo import Todo, next_hold, todo
@@ -152,7 +153,7 @@ def open_row(session: Session, point: Standing) -> dict[str, Any]:
         "basis": basis_words(check),
         "state": point.state,
         "because": point.why or None,
-        "was": was_words(point),
+        "was": was_words(point.answer) if point.answer else None,
         "note": point.answer.why if point.answer else None,
     }
 
@@ -163,11 +164,8 @@ def basis_words(check: Item) -> str:
     return f"{words}{' (from memory, unverified)' if check.get('memory') else ''}"
 
 
-def was_words(point: Standing) -> str | None:
-    """The last answer in words, such as 'good by Ida on 2027-03-02', or None."""
-    answer = point.answer
-    if answer is None:
-        return None
+def was_words(answer: Answer) -> str:
+    """An answer in words, such as 'good by Ida on 2027-03-02'."""
     known = answer.value is not None
     value = f" {answer.value:g} {answer.fact.get('unit', '')}".rstrip() if known else ""
     return f"{answer.result}{value} by {answer.by} on {answer.when[:10]}"
