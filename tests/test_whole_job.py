@@ -16,6 +16,8 @@ BAYS = ("B1", "B2", "B3", "B4")
 PHASES = ("framing", "deck", "rough-in-wiring", "insulation")
 SHEETS = ("foam_surface=10C", "can_low=21C", "can_high=27C")
 """What the sheet of the foam says."""
+RULES = ("exit_short=432mm", "exit_long=610mm")
+"""What the rule for exits says where this build is registered."""
 
 
 def plan() -> str:
@@ -123,7 +125,7 @@ def ida(
     hand.does("phases", "adopt", *PHASES)
     (tmp_path / "plan.toml").write_text(plan(), "utf-8")
     hand.does("plan", "import", str(tmp_path / "plan.toml"))
-    hand.does("item", "change", "vehicle", "furring=38mm", "panel=9mm", *SHEETS)
+    hand.does("item", "change", "vehicle", "furring=38mm", "panel=9mm", *SHEETS, *RULES)
     return hand
 
 

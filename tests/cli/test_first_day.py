@@ -51,7 +51,8 @@ def heron(yard: Yard, tmp_path: Path) -> Yard:
     assert (begun.status, begun.err) == (0, "")
     heron = Yard(folder, yard._capture)
     heron.saved("phases", "adopt", "framing", "deck", "rough-in-wiring", "insulation")
-    heron.saved("item", "change", "vehicle", "foam_surface=10C", "can_low=21C", "can_high=27C")
+    sheets = ("foam_surface=10C", "can_low=21C", "can_high=27C")
+    heron.saved("item", "change", "vehicle", *sheets, "exit_short=432mm", "exit_long=610mm")
     (tmp_path / "plan.toml").write_text(PLAN, "utf-8")
     assert "65 added" in heron.saved("plan", "import", str(tmp_path / "plan.toml"))
     return heron
@@ -73,6 +74,14 @@ def answer_all(yard: Yard, zone: str, monkeypatch: pytest.MonkeyPatch) -> list[s
 
 def sign(yard: Yard, zone: str) -> Said:
     return yard.run("release", "pre-foam", "--zone", zone, "--by", "Ida", "--second", "Ola")
+
+
+def test_what_rules_and_sheets_still_have_to_say_is_named_once_before_the_close_in(
+    heron: Yard,
+) -> None:
+    heron.saved("item", "change", "vehicle", "can_low=unknown", "can_high=unknown")
+    out = heron.run("todo", "pre-foam").out
+    assert out.count("  - vehicle: can_low_c, can_high_c\n") == 1
 
 
 def test_a_build_goes_from_start_to_two_close_ins(

@@ -168,6 +168,23 @@ def test_unknowns_are_those_of_what_this_close_in_buries() -> None:
     assert found[0][0] == "L1"
 
 
+def test_the_vehicles_unstated_profile_is_due_once_while_a_point_that_rests_on_it_is_open() -> None:
+    limit = {"max_profile": "gas_loss_pa", "unit": "Pa"}
+    yard = _yard(
+        check("tight", each="once", limit=limit),
+        check("tight-after", limit={**limit, "min_profile": "gas_low_loss_pa"}),
+    )
+    unknowns = _todo(yard, "A").unknowns
+
+    assert [fields for item, fields in unknowns if item.slug == "vehicle"] == [
+        ("gas_loss_pa", "gas_low_loss_pa")
+    ]
+    yard.change("vehicle", gas_loss_pa=690.0)
+    assert _todo(yard, "A").unknowns[0][1] == ("gas_low_loss_pa",)
+    yard.mark("tight-after", "L1", "na", why="one test only here")
+    assert "vehicle" not in [item.slug for item, _ in _todo(yard, "A").unknowns]
+
+
 def test_fields_in_conflict_are_named() -> None:
     yard = _yard()
     for value in ("lamp", "fan"):

@@ -8,6 +8,8 @@ from itertools import combinations
 
 import pytest
 
+from tracker.build.item import Item
+from tracker.build.limit import judge, limit_of
 from tracker.templates import shape
 from tracker.templates.load import read, shipped
 from tracker.templates.phase import Check
@@ -139,6 +141,8 @@ NEVER_WAIVED = {
         "gas-gauge",
         "gas-hours",
         "gas-depth",
+        "service-gauge",
+        "service-hours",
         "appliances-tight",
         "regulator-drop",
         "joints-soaped",
@@ -195,8 +199,6 @@ def test_limits_in_metric_are_no_laxer_than_their_sources_in_inches_and_pounds()
     inch, psi = 25.4, 6894.757
     assert one("clipped").limit["max"] <= 18 * inch
     assert one("screw-lanes").limit["min"] >= 1.25 * inch
-    assert one("exit-short-side").limit["min"] >= 17 * inch
-    assert one("exit-long-side").limit["min"] >= 24 * inch
     assert one("exit-path").limit["min"] >= 13 * inch
     assert one("ac-apart").limit["min"] >= 0.5 * inch
     assert one("source-length").limit["min"] * 1000 >= 24 * inch
@@ -205,7 +207,6 @@ def test_limits_in_metric_are_no_laxer_than_their_sources_in_inches_and_pounds()
     assert one("width-measured").limit["max"] * 1000 <= 102 * inch
     assert one("gas-gauge-fine").limit["max"] <= 0.1 * psi
     assert one("gas-depth").limit["min"] >= 1.5 * inch
-    assert one("gas-sized").limit["max"] <= 0.5 * 249.089
     assert one("pipe-clipped").limit["max"] <= 32 * inch
     assert one("board-thickness").limit["max"] <= inch / 16
     assert one("joint-step").limit["max"] <= inch / 16
@@ -236,6 +237,22 @@ def test_limits_in_metric_are_no_laxer_than_their_sources_in_inches_and_pounds()
         ("reentry-kept", "reentry_h"),
         ("sealant-cured", "sealant_cure_h"),
         ("coat-cured", "coat_cure_h"),
+        ("service-gauge", "gas_service_pressure_pa"),
+        ("service-gauge", "gas_service_high_pa"),
+        ("service-hours", "gas_service_hold_h"),
+        ("appliances-tight", "gas_service_loss_pa"),
+        ("gas-after-road", "gas_service_loss_pa"),
+        ("burners-fed", "gas_running_low_pa"),
+        ("burners-fed", "gas_running_high_pa"),
+        ("gas-sized", "gas_pipe_drop_pa"),
+        ("pipe-drop-lit", "gas_pipe_drop_pa"),
+        ("main-fuse-near", "fuse_reach_mm"),
+        ("packs-equal", "battery_match_v"),
+        ("battery-vents", "battery_vent_m2"),
+        ("exit-short-side", "exit_short_mm"),
+        ("exit-long-side", "exit_long_mm"),
+        ("furnished-exit-short", "exit_short_mm"),
+        ("furnished-exit-long", "exit_long_mm"),
     ],
 )
 def test_what_depends_on_rules_or_products_is_never_a_number_in_a_template(
@@ -246,6 +263,38 @@ def test_what_depends_on_rules_or_products_is_never_a_number_in_a_template(
     assert field in limit.values() and not {"min", "max"} & set(limit)
     sources = shape.fields_of("once")[field].sources
     assert len(sources) > 1, "sources that agree need no profile"
+
+
+@pytest.mark.parametrize(
+    ("field", "least", "most"),
+    [
+        ("exit_short_mm", 13 * 25.4, None),
+        ("exit_long_mm", 17.75 * 25.4, None),
+        ("gas_service_loss_pa", 0.0, 1000.0),
+        ("fuse_reach_mm", 0.0, 72 * 25.4 + 0.5),
+    ],
+)
+def test_nobody_can_state_a_profile_laxer_than_the_laxest_source_read(
+    field: str, least: float, most: float | None
+) -> None:
+    stated = shape.fields_of("once")[field]
+    assert stated.low is not None and stated.low >= least
+    assert most is None or (stated.high is not None and stated.high <= most)
+
+
+def test_a_check_never_waived_can_not_pass_while_its_profile_is_unstated() -> None:
+    bare = Item("vehicle", "vehicle", "vehicle", {"gas": True}, "")
+    resting = [
+        check
+        for check in CHECKS
+        if not check.waive and any(end.endswith("_profile") for end in check.limit or {})
+    ]
+    assert len(resting) > 10
+    for check in resting:
+        asked = Item(check.key, "check", check.key, {"limit": check.limit}, "")
+        limit = limit_of(asked, bare, bare)
+        assert limit is not None and limit.missing, check.key
+        assert {judge(limit, value, "Ola", "why") for value in (0.0, 1.0, 1e9)} == {"unknown"}
 
 
 def test_the_weather_checks_agree_with_what_voids_them() -> None:

@@ -198,7 +198,9 @@ class Page:
             key = (row["kind"], ", ".join(row["fields"]))
             groups.setdefault(key, []).append(row["item"])
         texts = [
-            f"{kind} {ranges(sorted(items, key=natural))} ({len(items)}): {fields}"
+            f"vehicle: {fields}"
+            if kind == "vehicle"
+            else f"{kind} {ranges(sorted(items, key=natural))} ({len(items)}): {fields}"
             for (kind, fields), items in groups.items()
         ]
         self._bullets("Unknown, and due before it is buried", texts)

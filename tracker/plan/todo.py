@@ -33,7 +33,8 @@ class Todo:
     counts: points good, bad, waived, na and open; they add up to the total.
     blockers: every uncleared blocker; those that stop this hold point first.
     shortages: parts that are short.
-    unknowns: (item, fields) still unknown and due before this close-in.
+    unknowns: (item, fields) still unknown and due before this close-in; the vehicle first, with
+        the fields of its profile on which the limit of an open point rests.
     conflicts: (item, field) with more than one value.
     reasons: why a release lapsed.
     reservations: reservations nobody has accepted.
@@ -137,7 +138,7 @@ def todo(
         _counts(rows),
         tuple(sorted(blockers, key=lambda item: item.id not in stopping)),
         tuple(shortages(cover)),
-        tuple(_unknowns(cover, hold, keys)),
+        (*_unknown_profile(cover, rows), *_unknowns(cover, hold, keys)),
         tuple(_conflicts(cover)),
         tuple(dict.fromkeys(reason for stand in stands for reason in stand.reasons)),
         tuple(reservations),
@@ -182,6 +183,22 @@ def _unknowns(
             if fields:
                 found[item.id] = (item, tuple(fields))
     return list(found.values())
+
+
+def _unknown_profile(
+    cover: Coverage, points: Sequence[Standing]
+) -> list[tuple[Item, tuple[str, ...]]]:
+    vehicle = cover.vehicle
+    if vehicle is None:
+        return []
+    names = {
+        name: None
+        for point in points
+        if point.limit is not None and not point.settled
+        for name in point.limit.profile
+        if vehicle.get(name) is None
+    }
+    return [(vehicle, tuple(names))] if names else []
 
 
 def _conflicts(cover: Coverage) -> list[tuple[Item, str]]:
