@@ -6,10 +6,9 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from tracker.build.coverage import Coverage
-from tracker.build.stock import lots_of
 from tracker.plan.chain import Chains
 from tracker.plan.line import PIECE, Line
-from tracker.plan.shelf import ON_ORDER, Shelf, Taken, shelf_of
+from tracker.plan.shelf import ON_ORDER, Shelf, Taken, lots_by_part, shelf_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,8 +124,11 @@ class Allocation:
         partly: Collection[str] = (),
     ) -> None:
         self.cover, self.arrivals, self.unreached = cover, arrivals, unreached
+        self.lots = lots_by_part(cover.build)
         self.shelves = {
-            part.id: shelf_of(cover.build, part, unreached, part.id in without)
+            part.id: shelf_of(
+                cover.build, part, self.lots.get(part.id, {}), unreached, part.id in without
+            )
             for part in cover.by_kind.get("part", [])
         }
         self.shares: dict[str, Share] = {}
@@ -197,10 +199,9 @@ class Allocation:
         have = sum(shelf.within(owners).values())
         longest = max((row.open / row.pieces for row in rows if row.piece), default=0.0)
         missing = max(need - have, longest)
-        item = self.cover.build.items[part]
         elsewhere = tuple(
             (place, lot.quantity)
-            for place, lot in lots_of(self.cover.build, item).items()
+            for place, lot in self.lots.get(part, {}).items()
             if place in self.unreached and lot.quantity
         )
         enough = shelf.whole >= need - PIECE

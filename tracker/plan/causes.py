@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from tracker.build.item import Item
+from tracker.plan.chain import Reach
 from tracker.plan.readiness import PointStand, Readiness, Reason
 from tracker.plan.todo import tasks_before
 
@@ -18,7 +19,7 @@ class Cause:
     ----------
     reason: as the first task or point gives it.
     tasks: ids of the tasks it stops itself.
-    held: ids of those tasks and of all that wait for them.
+    after: how many more wait for them, however far.
     crew_hours: what is still to do of all it holds up.
     points: how many open answers it stops.
     next_hold: does it hold up the next hold point?
@@ -26,7 +27,7 @@ class Cause:
 
     reason: Reason
     tasks: tuple[str, ...]
-    held: frozenset[str]
+    after: int
     crew_hours: float
     points: int
     next_hold: bool
@@ -53,12 +54,16 @@ def causes(ready: Readiness, hold: Item | None, points: Iterable[PointStand] = (
             seen[reason.cause] = seen.get(reason.cause, 0) + 1
     stopping = {hold.id, hold.get("closed_by")} if hold else set()
     found = []
+    reach = Reach(chains)
+    nearer = reach.of(before)
     for key, reason in first.items():
         own = tasks.get(key, [])
-        held = chains.downstream(own)
-        hours = sum(chains.crew_hours[name] for name in sorted(held))
-        near = bool(held & before) or bool(seen.get(key)) or bool(stopping & set(own))
-        found.append(Cause(reason, tuple(own), frozenset(held), hours, seen.get(key, 0), near))
+        held = reach.behind(own)
+        hours = reach.crew_hours(held)
+        points_held = seen.get(key, 0)
+        near = bool(held & nearer or points_held or stopping & set(own))
+        after = held.bit_count() - len(set(own))
+        found.append(Cause(reason, tuple(own), after, hours, points_held, near))
     return sorted(
         found,
         key=lambda cause: (

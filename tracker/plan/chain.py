@@ -110,3 +110,54 @@ class Chains:
         tails = self.chain(weight)
         end = max(tails.values(), default=0.0)
         return {name: end - tail for name, tail in tails.items()}
+
+
+class Reach:
+    """How much work hangs on tasks, for many sets of them: each set of tasks is one number.
+
+    A task is a bit; what waits for it, however far, are the bits of its mask. Work is counted in
+    thousandths of a crew-hour, one mask for each binary digit of a task's figure.
+
+    Parameters
+    ----------
+    chains: the open tasks.
+    """
+
+    def __init__(self, chains: Chains) -> None:
+        self.bit = {name: 1 << number for number, name in enumerate(chains.tasks)}
+        self.mask: dict[str, int] = {}
+        for name in reversed(chains.order):
+            found = self.bit[name]
+            for follower in chains.after[name]:
+                found |= self.mask.get(follower) or self.of(chains.downstream([follower]))
+            self.mask[name] = found
+        for name in chains.tasks:
+            if name not in self.mask:  # in a circle, or behind one
+                self.mask[name] = self.of(chains.downstream([name]))
+        self.digits: list[int] = []
+        for name, hours in chains.crew_hours.items():
+            figure = round(hours * 1000)
+            for place in range(figure.bit_length()):
+                if place == len(self.digits):
+                    self.digits.append(0)
+                if figure >> place & 1:
+                    self.digits[place] |= self.bit[name]
+
+    def of(self, names: Iterable[str]) -> int:
+        """A set of tasks as a number."""
+        found = 0
+        for name in names:
+            found |= self.bit.get(name, 0)
+        return found
+
+    def behind(self, names: Iterable[str]) -> int:
+        """Some tasks and all that wait for them, as a number."""
+        found = 0
+        for name in names:
+            found |= self.mask.get(name, 0)
+        return found
+
+    def crew_hours(self, tasks: int) -> float:
+        """What is still to do of a set of tasks [crew-hours]."""
+        digits = enumerate(self.digits)
+        return sum((tasks & mask).bit_count() << place for place, mask in digits) / 1000

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from bisect import insort
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
+from heapq import heappop, heappush
 
 from tracker.plan.day import Day
 
@@ -91,32 +93,61 @@ def fill(jobs: Sequence[Job], day: Day) -> list[tuple[Job, float]]:
     return best
 
 
-def _filled(jobs: Sequence[Job], day: Day, rule: Rule) -> list[tuple[Job, float]]:
-    """Put in job after job by one order; what waits for others, once they are in."""
-    hours, over = Hours(day), dict[str, float]()
-    names = {job.name for job in jobs}
-    waiting = sorted(jobs, key=lambda job: (*rule(job), job.name))
-    found: list[tuple[Job, float]] = []
-    refused: set[str] = set()
-    groups: dict[str, None] = {}
-    while True:
-        able = [
-            job
-            for job in waiting
-            if job.name not in refused
-            and all(need in over for need in job.after if need in names)
-            and all(need in names for need in job.after)
-        ]
-        if not able:
-            return sorted(found, key=lambda row: (row[1], -row[0].moves, row[0].name))
-        top = rule(able[0])
-        alike = [job for job in able if rule(job) == top]
+class _Queue:
+    """Jobs by one order; what waits for others joins once those are in."""
+
+    def __init__(self, jobs: Sequence[Job], rule: Rule) -> None:
+        self.rule = rule
+        names = {job.name for job in jobs}
+        self.waits = {job.name: set(job.after) for job in jobs if names.issuperset(job.after)}
+        self.after: dict[str, list[Job]] = {}
+        for job in jobs:
+            for need in job.after:
+                self.after.setdefault(need, []).append(job)
+        self.alike: dict[tuple[float, ...], list[Job]] = {}
+        self.keys: list[tuple[float, ...]] = []
+        for job in sorted(jobs, key=lambda job: job.name):
+            if self.waits.get(job.name) == set():
+                self._join(job)
+
+    def _join(self, job: Job) -> None:
+        key = self.rule(job)
+        if not self.alike.get(key):
+            heappush(self.keys, key)
+        insort(self.alike.setdefault(key, []), job, key=lambda job: job.name)
+
+    def take(self, groups: Collection[str]) -> Job | None:
+        """The job that comes first; of those alike one of a place where work goes on already."""
+        if not self.keys:
+            return None
+        alike = self.alike[self.keys[0]]
         job = next((job for job in alike if job.group in groups), alike[0])
+        alike.remove(job)
+        if not alike:
+            heappop(self.keys)
+        return job
+
+    def done(self, name: str) -> None:
+        """A job is in the day: what waited for it alone may be taken."""
+        for job in self.after.get(name, ()):
+            waits = self.waits.get(job.name)
+            if waits and name in waits:
+                waits.remove(name)
+                if not waits:
+                    self._join(job)
+
+
+def _filled(jobs: Sequence[Job], day: Day, rule: Rule) -> list[tuple[Job, float]]:
+    """Put in job after job by one order, each at the earliest time that has room."""
+    hours, queue = Hours(day), _Queue(jobs, rule)
+    over: dict[str, float] = {}
+    found: list[tuple[Job, float]] = []
+    groups: set[str] = set()
+    while (job := queue.take(groups)) is not None:
         start = hours.room(job, max((over[need] for need in job.after), default=0.0))
-        waiting.remove(job)
-        if start is None:
-            refused.add(job.name)
-        else:
+        if start is not None:
             over[job.name] = hours.put(job, start)
-            groups[job.group] = None
+            groups.add(job.group)
             found.append((job, start))
+            queue.done(job.name)
+    return sorted(found, key=lambda row: (row[1], -row[0].moves, row[0].name))

@@ -121,6 +121,10 @@ class Readiness:
         self.holding = holding(cover, day.now)
         self.shut = shut(cover, self.chains)
         self.blockers = standing_blockers(cover)
+        self.stopping: dict[str, list[str]] = {}
+        for part in cover.by_kind.get("part", []):
+            for stopped in as_list(part.get("stops")):
+                self.stopping.setdefault(str(stopped), []).append(part.id)
         self.people = [p for p in cover.by_kind.get("person", []) if p.id not in day.absent]
         self.lines = by_task(demand(cover) if lines is None else lines)
         found = {name: self._of_task(task) for name, task in self.chains.tasks.items()}
@@ -274,9 +278,8 @@ class Readiness:
             yield Reason("blocked", blocker.id, until=until, who=who)
         if point.check.get("how") == "second person" and self.day.people < 2:
             yield Reason("people", amount=2.0)
-        for part, shelf in self.allocation.shelves.items():
-            if point.check.id not in as_list(self.cover.build.items[part].get("stops")):
-                continue
+        for part in self.stopping.get(point.check.id, ()):
+            shelf = self.allocation.shelves[part]
             if shelf.level is None and shelf.whole <= 0:
                 yield Reason("part", part)
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from tracker.build.item import Item
 from tracker.build.state import Build
-from tracker.build.stock import lots_of
+from tracker.build.stock import Lot
 from tracker.plan.line import PIECE, Line
 
 ON_ORDER = "on order"
@@ -202,11 +202,22 @@ class Shelf:
         return None
 
 
-def shelf_of(build: Build, part: Item, unreached: Collection[str], gone: bool) -> Shelf:
+def lots_by_part(build: Build) -> dict[str, dict[str, Lot]]:
+    """All lots by part and place, in order of place."""
+    found: dict[str, dict[str, Lot]] = {}
+    for (part, place), lot in sorted(build.lots.items()):
+        found.setdefault(part, {})[place] = lot
+    return found
+
+
+def shelf_of(
+    build: Build, part: Item, lots: Mapping[str, Lot], unreached: Collection[str], gone: bool
+) -> Shelf:
     """What is free of a part.
 
     Parameters
     ----------
+    lots: the part's lots by place.
     unreached: places from which nothing can be had.
     gone: is there none of it, whatever was counted?
     """
@@ -215,7 +226,6 @@ def shelf_of(build: Build, part: Item, unreached: Collection[str], gone: bool) -
     shelf = Shelf(part.id, coming=sorted(coming, key=lambda row: row[0] or "9999"))
     if gone:
         return shelf
-    lots = lots_of(build, part)
     within = {place: lot for place, lot in lots.items() if place not in unreached}
     levels = {lot.level for lot in within.values() if lot.quantity is None}
     for level in ("plenty", "low"):

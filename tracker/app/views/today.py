@@ -143,7 +143,6 @@ def _bays(session: Session, identifier: str) -> list[str]:
 
 
 def _cause_row(session: Session, saying: Saying, ready: Readiness, cause: Cause) -> dict[str, Any]:
-    stopped = set(cause.tasks)
     return {
         "kind": cause.reason.kind,
         "cause": session.names.name(cause.reason.what),
@@ -151,7 +150,7 @@ def _cause_row(session: Session, saying: Saying, ready: Readiness, cause: Cause)
         "free_by": _free_by(session, saying, cause),
         "tasks": [session.names.name(task) for task in cause.tasks],
         "in_part": [session.names.name(t) for t in cause.tasks if ready.tasks[t].partly],
-        "after_them": len(cause.held - stopped),
+        "after_them": cause.after,
         "crew_hours": round(cause.crew_hours, 1),
         "points": cause.points,
         "next_hold": cause.next_hold,
