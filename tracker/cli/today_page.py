@@ -9,6 +9,9 @@ from tracker.cli.desk import Desk
 
 Row = Mapping[str, Any]
 
+SHOWN = 6
+"""Tasks named in one line; --json names them all."""
+
 IF_WORDS = {
     "dry": "if it stays dry",
     "cold": "if it is warm enough",
@@ -66,8 +69,7 @@ class Page:
 
     def _slot(self, start: str, row: Row) -> None:
         hands = "1 person" if row["people"] == 1 else f"{row['people']} people"
-        end = row["start_h"] + row["hours"]
-        when = f"{clock(row['start_h'])}-{clock(end)}"
+        when = f"{clock(row['start_h'])}-{clock(row['end_h'])}"
         self.desk.wrapped(f"{when} {row['task']}, {hands}: {row['title']}", " " * len(start), start)
         indent = " " * (len(start) + 2)
         for text in slot_notes(row):
@@ -111,7 +113,7 @@ class Page:
         if not rows:
             return
         self._section("Not possible, what holds up most first")
-        for row in rows[:12]:
+        for row in rows[: 2 * SHOWN]:
             self.desk.wrapped(row["words"], "    ", "  - ")
             self.desk.wrapped(holds_words(row), "      ")
             if row["shop_run"]:
@@ -121,14 +123,16 @@ class Page:
                     f"{run['frees']:g}",
                     "      ",
                 )
-        if len(rows) > 12:
-            self.desk.say(f"  and {len(rows) - 12} more; --json lists them all")
+        if len(rows) > 2 * SHOWN:
+            self.desk.say(f"  and {len(rows) - 2 * SHOWN} more; --json lists them all")
 
     def _waiting(self) -> None:
         rows = self.view["waiting"]
+        near = [row for row in rows if row["next_hold"]] or rows[:SHOWN]
         if rows:
             self._section("Waiting for other work alone")
-            texts = [f"{row['task']} (after {', '.join(row['for'])})" for row in rows]
+            texts = [f"{row['task']} (after {', '.join(row['for'])})" for row in near]
+            texts += [f"and {len(rows) - len(near)} later ones"] if len(rows) > len(near) else []
             self.desk.wrapped("; ".join(texts), "  ")
 
 
@@ -162,7 +166,9 @@ def holds_words(row: Row) -> str:
     if row["tasks"]:
         held = [f"{task} (in part)" if task in row["in_part"] else task for task in row["tasks"]]
         after = f" and {row['after_them']} after" if row["after_them"] else ""
-        told.append(f"holds {', '.join(held)}{after}, {row['crew_hours']:g} crew-hours")
+        more = f", {len(held) - SHOWN} more" if len(held) > SHOWN else ""
+        names = ", ".join(held[:SHOWN]) + more
+        told.append(f"holds {names}{after}, {row['crew_hours']:g} crew-hours")
     if row["points"]:
         told.append(f"{row['points']} {'answer' if row['points'] == 1 else 'answers'} open")
     if row["free_by"]:

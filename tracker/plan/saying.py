@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import ceil
 
 from tracker.build.names import Names, clean
 from tracker.build.state import Build
@@ -85,7 +86,8 @@ class Saying:
         if lack.longest and lack.have >= lack.need:
             told = f"{lack.have:.3g}{unit} of {lack.name} here, but in no length that reaches"
         else:
-            told = f"{lack.have:.3g} of {lack.need:.3g}{unit} of {lack.name} here"
+            need = ceil(lack.need - 1e-9) if lack.unit == "each" else lack.need
+            told = f"{lack.have:.3g} of {need:.3g}{unit} of {lack.name} here"
         told += "".join(f", {some:.3g}{unit} at {clean(place)}" for place, some in lack.elsewhere)
         if lack.on_order:
             told += f", {lack.on_order:.3g}{unit} on order"

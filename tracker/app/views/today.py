@@ -15,7 +15,7 @@ from tracker.plan.day import Day
 from tracker.plan.readiness import Readiness
 from tracker.plan.saying import Saying
 from tracker.plan.today import Plan, Slot, today
-from tracker.plan.todo import booking, next_hold
+from tracker.plan.todo import booking, next_hold, tasks_before
 
 SHOP_RUN_H = 2.0
 """Crew-hours of one person's run to a shop. Common practice, no source: 0.5 to 3 hours a trip."""
@@ -77,12 +77,17 @@ def _day_row(session: Session, asked: Asked, day: Day) -> dict[str, Any]:
 def _rows(session: Session, ready: Readiness, plan: Plan) -> dict[str, Any]:
     saying = saying_of(session)
     name = session.names.name
+    before = {task.id for task in tasks_before(session.cover, plan.hold)} if plan.hold else set()
     return {
         "plan": [_slot_row(session, saying, slot) for slot in plan.slots],
         "runners_up": [_slot_row(session, saying, slot) for slot in plan.runners_up],
         "not_possible": [_cause_row(session, saying, ready, cause) for cause in plan.not_possible],
         "waiting": [
-            {"task": name(stand.task.id), "for": [name(r.what) for r in stand.reasons]}
+            {
+                "task": name(stand.task.id),
+                "for": [name(r.what) for r in stand.reasons],
+                "next_hold": stand.task.id in before,
+            }
             for stand in plan.waiting
         ],
         "load": [
@@ -119,7 +124,8 @@ def _slot_row(session: Session, saying: Saying, slot: Slot) -> dict[str, Any]:
         "title": slot.task.title,
         "phase": phase.title if phase is not None else None,
         "bays": sorted((session.names.name(bay) for bay in bays), key=natural),
-        "start_h": round(slot.start_h, 2),
+        "start_h": round(slot.start_h, 4),
+        "end_h": round(slot.end_h, 4),
         "hours": round(slot.end_h - slot.start_h, 2),
         "people": slot.crew,
         "crew_hours": round(slot.crew_hours, 2),
