@@ -47,3 +47,10 @@ def test_booking_the_same_day_again_is_refused(yard: Yard) -> None:
     yard.saved("book", "pre-foam", "2027-04-18")
 
     assert "is booked for 2027-04-18 already" in yard.refused("book", "pre-foam", "2027-04-18")
+
+
+def test_a_day_that_is_past_is_booked_with_a_word_about_it(yard: Yard) -> None:
+    said = yard.run("book", "pre-foam", "1999-01-01")
+
+    assert said.status == 0
+    assert "past already" in said.err

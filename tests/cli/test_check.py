@@ -91,12 +91,15 @@ def test_the_second_person_reads_the_label_blind(yard: Yard) -> None:
 
 
 def test_a_remote_second_and_a_photo_are_kept(yard: Yard) -> None:
-    out = yard.saved(
-        "check", "bay-photo", "--at", "B1", "--good", "--photo", "b1.jpg", "--second", "Ola",
-        "--remote",
-    )  # fmt: skip
+    photo = yard.folder / "photos" / "b1.jpg"
+    photo.parent.mkdir(exist_ok=True)
+    photo.write_bytes(b"a picture")
+    words = ("--good", "--photo", str(photo), "--second", "Ola", "--remote", "--json")
+    answered = yard.run("check", "bay-photo", "--at", "B1", *words)
+    said = json.loads(answered.out)["saved"]
 
-    assert "second Ola; photo b1.jpg; by phone or photo" in " ".join(out.split())
+    assert answered.err == ""
+    assert f"second Ola; photo {photo}; by phone or photo" in said
 
 
 def test_it_can_be_signed_by_another_and_dated_back(yard: Yard) -> None:
@@ -166,3 +169,10 @@ def test_what_does_not_go_is_refused_and_changes_nothing(
     yard: Yard, words: tuple[str, ...], why: str
 ) -> None:
     assert why in yard.refused("check", *words)
+
+
+def test_a_picture_that_is_not_there_is_kept_with_a_word_about_it(yard: Yard) -> None:
+    said = yard.run("check", "bay-photo", "--bay", "B1", "--good", "--photo", "/no/such.jpg")
+
+    assert said.status == 0
+    assert "no picture lies at /no/such.jpg" in said.err

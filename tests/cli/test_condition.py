@@ -43,3 +43,8 @@ def test_what_does_not_go_is_refused_and_changes_nothing(
     yard: Yard, words: tuple[str, ...], why: str
 ) -> None:
     assert why in yard.refused("condition", *words)
+
+
+@pytest.mark.parametrize("reading", ["--air", "--surface"])
+def test_what_no_instrument_in_a_yard_reads_is_refused(yard: Yard, reading: str) -> None:
+    assert "500 is outside" in yard.refused("condition", reading, "500C")

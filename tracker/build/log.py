@@ -12,6 +12,15 @@ if TYPE_CHECKING:
     from tracker.build.state import Build
 
 
+READABLE = {
+    "surface_c": (-60.0, 120.0, "C"),
+    "air_c": (-60.0, 60.0, "C"),
+    "humidity_pct": (0.0, 100.0, "percent"),
+    "margin_k": (-60.0, 120.0, "K"),
+}
+"""What an instrument in a yard can read; anything beyond is a slip of the finger."""
+
+
 class Note(NamedTuple):
     """A line of the diary; ``on`` are the ids of the items it is about."""
 
@@ -170,8 +179,11 @@ def condition(
     known = {name: value for name, value in readings.items() if value is not None}
     if not known:
         raise BadInput("a condition needs a reading: surface, air, humidity, margin or rain")
-    if humidity_pct is not None and not 0 <= humidity_pct <= 100:
-        raise BadInput(f"humidity {humidity_pct:g} is outside 0 to 100 percent")
+    for name, (low, high, unit) in READABLE.items():
+        value = readings.get(name)
+        if value is not None and not low <= value <= high:
+            called = name.rpartition("_")[0]
+            raise BadInput(f"{called} {value:g} is outside {low:g} to {high:g} {unit}")
     return {"f": "condition.logged", **({"zone": zone} if zone else {}), **known}
 
 
@@ -188,6 +200,9 @@ def day(
     for hour in (from_h, to_h):
         if hour is not None and not 0 <= hour <= 24:
             raise BadInput(f"hour {hour:g} is outside 0 to 24")
+    low, high, _ = READABLE["air_c"]
+    if air_c is not None and not low <= air_c <= high:
+        raise BadInput(f"air {air_c:g} is outside {low:g} to {high:g} C")
     known = {"from_h": from_h, "to_h": to_h, "dry": dry, "air_c": air_c}
     return {
         "f": "day.started",

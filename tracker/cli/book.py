@@ -31,4 +31,7 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
     session = desk.session()
     act = desk.do(session, holds.book(args.hold, args.day, zone=args.zone), args)
     desk.saved(act, act_words(session, act))
+    today = session.now().date().isoformat()
+    if args.day[:1].isdigit() and args.day < today:
+        desk.warn(f"{args.day} is past already; book it again if it was a slip")
     return 0

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from tracker.cli.desk import Desk
@@ -82,6 +83,8 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
     )
     act = desk.do(session, intent, args)
     say_answered(desk, session, act)
+    if args.photo and not Path(args.photo).exists():
+        desk.warn(f"no picture lies at {args.photo} on this computer; the path is kept as it is")
     return 0
 
 

@@ -20,7 +20,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """What may follow the command word."""
     parser.add_argument("hold", metavar="HOLDPOINT", help="the hold point")
     parser.add_argument("--zone", metavar="Z", help="the zone, where it is released by zone")
-    parser.add_argument("--why", metavar="TEXT", help="why, where no release holds")
+    parser.add_argument("--why", metavar="TEXT", help="why, where the release lapsed")
     parser.add_argument("--reopen", metavar="WHY", help="opened again, with the reason")
     writing(parser)
 

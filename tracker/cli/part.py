@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 SUMMARY = "Parts: what came, went, was counted, ordered or ran out; alone, the list."
 EXAMPLES = """\
-  closein part add glands unit=each needed=12 stops=fit-gland
+  closein part add glands unit=each needed=12 pack=10
   closein part receive glands 10 --at "shelf 2"
   closein part count wire-red 4.2m,3.1m --at reel  (or plenty, low, out)
   closein part order glands "1 pack" --due 2027-04-02

@@ -271,3 +271,16 @@ def test_no_text_at_all_raises_anything_or_is_lost(furnished: Session, text: str
     for line in lines:
         shown = clean(line.replace("\t", " ")).strip()
         assert shown in kept or acted or not shown
+
+
+@pytest.mark.parametrize(
+    ("line", "hint"),
+    [("stuck no sealant", "closein stuck"), ("got 6 grommets", "closein part receive")],
+)
+def test_a_note_that_reads_like_something_else_says_how_that_is_done(
+    heron: Session, line: str, hint: str
+) -> None:
+    act, words = said(heron, line)
+
+    assert act.facts[0]["f"] == "note.written"
+    assert words.startswith("a note") and hint in words

@@ -131,10 +131,23 @@ def find_part(names: Names, text: str) -> Item:
     raise UnknownName("part", clean(text), known)
 
 
+_RAISE = "; if it stops the work, 'closein stuck TEXT' raises a blocker"
+_RECEIVE = "; if parts came, 'closein part receive PART QUANTITY' counts them in"
+HINTS = {
+    "stuck": _RAISE,
+    "blocked": _RAISE,
+    "missing": _RAISE,
+    "got": _RECEIVE,
+    "received": _RECEIVE,
+}
+"""What a note that begins so may have been meant to be; it is kept as a note all the same."""
+
+
 def note(look: Look, line: str) -> Taken:
     """Anything else: a note, about the item or bay it begins with."""
     about = _about(look.names, line.split())
     words = f"a note on {look.names.name(about.id)}" if about else "a note"
+    words += HINTS.get(line.split()[0].casefold().strip(":,"), "")
     on = (about.id,) if about else ()
 
     def intent(build: Build) -> Sequence[Fact]:
