@@ -41,6 +41,7 @@ RUNS: dict[str, list[list[str]]] = {
     "size": [
         ["size"],
         ["size", "drop", "--size", "14AWG", "--amps", "5", "--one-way", "3m", "--volts", "12"],
+        ["size", "foam", "--from-build"],
     ],
     "completion": [["completion", "bash"]],
 }

@@ -8,10 +8,13 @@ from typing import TYPE_CHECKING, Any
 
 from tracker.cli.desk import Desk
 from tracker.cli.options import Parser, reading, writing
+from tracker.cli.size_from_build import gathered, options, refuse_zone
+from tracker.cli.size_from_build import show as show_gathered
 from tracker.errors import BadInput
 from tracker.sizing.spec import HELPERS, Helper, Input, helper, range_in_words
 
 if TYPE_CHECKING:
+    from tracker.app.views.gathered import Gathered
     from tracker.sizing.result import Figure, Result
 
 SUMMARY = "How big: wire, fuse, chase, foam, joist, battery, weight; each with its source."
@@ -39,6 +42,7 @@ class HelperParser(Parser):
         self.epilog = f"examples:\n{found.examples.rstrip()}" if found.examples else None
         for each in found.inputs:
             add_input(self, each)
+        options(self, found.name)
         self.add_argument("--to", metavar="ITEM", help="write the result into this item")
         self.add_argument("--at", metavar="NAME", help="of a check: what was measured")
         self.add_argument("--why", metavar="TEXT", help="the reason, needed for what is buried")
@@ -85,33 +89,47 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
         return _list(desk)
     found = helper(args.helper)
     typed = _typed(found, args)
+    refuse_zone(args)
+    session = taken = None
+    if getattr(args, "from_build", False):
+        session = desk.session(fallback=args.to is None)
+        taken = gathered(session, args.helper, typed, getattr(args, "zone", None))
+        typed = taken.typed
     result = found.answer(typed)
     if args.to is None:
         for option in ("at", "why", "by", "when"):
             if getattr(args, option, None):
                 raise BadInput(f"--{option} goes with --to ITEM alone")
         if desk.as_json:
-            from tracker.sizing.result import as_json
-
-            desk.json(as_json(result))
+            desk.json(_for_programs(result, taken))
         else:
-            show(desk, result)
+            _print(desk, result, taken)
         return 0
     from tracker.app.views.log import act_words
     from tracker.app.wants.sizing import write
 
-    session = desk.session()
+    session = session or desk.session()
     by = getattr(args, "by", None) or session.user
     intent = write(args.helper, typed, result, args.to, at=args.at, by=by, why=args.why)
     act = desk.do(session, intent, args)
-    if not desk.as_json:
-        show(desk, result)
-        desk.saved(act, act_words(session, act))
+    if desk.as_json:
+        desk.saved(act, act_words(session, act), **_for_programs(result, taken))
         return 0
+    _print(desk, result, taken)
+    desk.saved(act, act_words(session, act))
+    return 0
+
+
+def _print(desk: Desk, result: Result, taken: Gathered | None) -> None:
+    show(desk, result)
+    if taken is not None:
+        show_gathered(desk, taken)
+
+
+def _for_programs(result: Result, taken: Gathered | None) -> dict[str, Any]:
     from tracker.sizing.result import as_json
 
-    desk.saved(act, act_words(session, act), **as_json(result))
-    return 0
+    return as_json(result) | ({"from_build": taken.as_json()} if taken is not None else {})
 
 
 def _typed(found: Helper, args: argparse.Namespace) -> dict[str, Any]:

@@ -336,5 +336,6 @@ HELPER = Helper(
     """\
   closein size energy --load "fridge 45W*24h 40%" --load "lamps 0.8A*5h" --days 2 --sun 2.5h
   closein size energy --load "kettle 1200W*0.3h ac surge 1500W" --battery 200Ah*12.8V
-  closein size energy --load "fan 30W*8h" --solar 200W --sun 3h --alternator 30A --driving 1h""",
+  closein size energy --load "fan 30W*8h" --solar 200W --sun 3h --alternator 30A --driving 1h
+  closein size energy --from-build --battery 200Ah*12.8V""",
 )

@@ -309,6 +309,7 @@ HELPER = Helper(
     foam,
     """\
   closein size foam --area 29m2 --less 3m2 --thick 2in --kit 600bdft
-  closein size foam --area 12x16in*6ft --thick 2in --surface 50F --rough""",
+  closein size foam --area 12x16in*6ft --thick 2in --surface 50F --rough
+  closein size foam --from-build --zone roof --kit 600bdft""",
     {"part": {"needed": "kits"}},
 )

@@ -326,4 +326,5 @@ HELPER = Helper(
   closein size raceway --inside 25mm --wire 3x12AWG --wire 4x14AWG
   closein size raceway --tube 3/4 --wire 9x12AWG
   closein size raceway --width 60mm --height 40mm --wire 6x5.1mm""",
+    {"chase": {"fill_pct": "fill_percent"}},
 )

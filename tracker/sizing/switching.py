@@ -218,4 +218,5 @@ HELPER = Helper(
   closein size switching --places 2
   closein size switching --places 3 --segment 2m --segment 3m --segment 4m --segment 1.5m
   closein size switching --places 2 --segment 6ft --segment 9ft --segment 4ft --return chassis""",
+    {"run": {"conductors": "most_conductors"}, "part": {"needed": "wire_m"}},
 )

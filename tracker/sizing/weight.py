@@ -16,7 +16,7 @@ OWN_RANGE = "two-axle vehicles"
 INPUTS = (
     Input("wheelbase_m", "--wheelbase", "front axle to rear axle", "m", low=1, high=15,
           why=OWN_RANGE, required=True),
-    Input("front_axle_m", "--front-axle", "station of the front axle", "m", low=-10, high=15,
+    Input("front_axle_m", "--front-axle", "station of the front axle", "m", low=-10, high=30,
           default=0.0, why=OWN_RANGE),
     Input("stations", "--stations", "which way stations grow", type="choice",
           choices=("rearward", "forward"), default="rearward"),
@@ -100,7 +100,7 @@ def weight(
     Valid
     -----
     wheelbase_m: 1..15
-    front_axle_m: -10..15
+    front_axle_m: -10..30
     front_kg: 0..20000
     rear_kg: 0..20000
     left_kg: 0..40000
@@ -308,5 +308,6 @@ HELPER = Helper(
   closein size weight --wheelbase 4.3m --front 1900kg --rear 2400kg --item "stove 18kg 3.2m left"
   closein size weight --wheelbase 14ft --front 4200lb --rear 5300lb --planned "water 40gal 12ft"
   closein size weight --wheelbase 4.3m --front 1900kg --rear 2400kg --rear-rating 5000kg
-  closein size weight --wheelbase 4.3m --front 1900kg --rear 2400kg --slip-front 2010kg""",
+  closein size weight --wheelbase 4.3m --front 1900kg --rear 2400kg --slip-front 2010kg
+  closein size weight --planned "people 150kg 1.2m" --from-build""",
 )
