@@ -74,13 +74,18 @@ class _Hunt:
         return len(self.loads) - len(self.stock)
 
     def run(self) -> Bought:
-        # Where next to nothing may be wasted the search finds its way; else repacking is quicker.
-        tight = sum(self._bars(self.least)) - sum(self.pieces) < min(self.pieces, default=0)
-        steps = [self._repacked, self._searched]
         if bits_allowed(len(self.pieces), [*self.stock, self.bar]):
-            for step in [*(reversed(steps) if tight else steps), self._bettered, self._searched_on]:
-                if self.least < self.number:
-                    step()
+            # Where next to nothing may be wasted the search finds its way; else repacking does.
+            empty = sum(self._bars(self.least)) - sum(self.pieces)
+            if empty < min(self.pieces, default=0):
+                self._searched(1, 5 if empty else 2)
+                self._repacked()
+            else:
+                self._repacked()
+                self._searched(1, 5)
+            if self.least < self.number:
+                self._bettered()
+            self._searched(1, 1)
         return Bought(self.loads, self.number, self.least)
 
     def _bars(self, bought: int) -> list[int]:
@@ -124,7 +129,7 @@ class _Hunt:
             self.loads = packed
         return packed is not None
 
-    def _searched(self, part: int = 1, whole: int = 5) -> None:
+    def _searched(self, part: int, whole: int) -> None:
         while self.least < self.number:
             purse = self.effort.share(part, whole)
             bars = self._bars(self.least)
@@ -137,9 +142,6 @@ class _Hunt:
                 self.least += 1
             else:
                 return
-
-    def _searched_on(self) -> None:
-        self._searched(1, 1)
 
     def _bettered(self) -> None:
         """A better bound by linear programming, and plans from the fills it found."""

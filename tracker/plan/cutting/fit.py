@@ -42,7 +42,7 @@ def fit(pieces: Sequence[int], bars: Sequence[int], effort: Effort) -> tuple[Loa
     if not bars or pieces[0] > bars[-1] or sum(pieces) > sum(bars):
         return None, True
     sizes, counts = counted(pieces)
-    effort.spend(len(sizes) + len(bars) * (1 + len(pieces) // 100))
+    effort.spend(_cost(len(sizes), len(pieces), len(bars)))
     if least_bought(sizes, counts, bars, bars[-1]):
         return None, True
     if not bits_allowed(len(pieces), bars):
@@ -56,6 +56,11 @@ def fit(pieces: Sequence[int], bars: Sequence[int], effort: Effort) -> tuple[Loa
     if packed is not None:
         return packed, True
     return surely(pieces, bars, effort)
+
+
+def _cost(sizes: int, pieces: int, bars: int) -> int:
+    """Steps that the bound and a first plan are worth."""
+    return (sizes + min(400, 5 * sizes)) * sizes // 30 + pieces * bars // 30
 
 
 def surely(pieces: Sequence[int], bars: Sequence[int], effort: Effort) -> tuple[Loads | None, bool]:
