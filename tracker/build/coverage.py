@@ -30,6 +30,8 @@ class Coverage:
         self.holds = sorted(holds, key=lambda hold: phases.get(hold.get("phase"), 99))
         self.hold_rank = {hold.id: rank for rank, hold in enumerate(self.holds)}
         self._bays: dict[str, list[str]] = {}
+        self._zones: dict[str, set[str]] = {}
+        self._users: dict[str, list[Item]] | None = None
         self._subjects: dict[str, list[Item]] = {}
         self.buried_by: dict[str, str] = {}
         for hold in self.holds:
@@ -103,9 +105,26 @@ class Coverage:
             return True
         if item.kind == "zone":
             return item.id == zone
-        bays = self.bays_of(item)
-        own = self.zone_bays.get(zone, set())
-        return not bays or any(bay in own or bay not in self.zoned for bay in bays)
+        known = self._zones.get(item.id)
+        if known is None:
+            bays = self.bays_of(item)
+            anywhere = not bays or any(bay not in self.zoned for bay in bays)
+            known = self._zones[item.id] = {
+                each
+                for each, own in self.zone_bays.items()
+                if anywhere or any(bay in own for bay in bays)
+            }
+        return zone in known
+
+    def users_of(self, part: str) -> list[Item]:
+        """The tasks and checks whose templates name a part, by the part's short name."""
+        if self._users is None:
+            self._users = {}
+            for kind in ("task", "check"):
+                for item in self.by_kind.get(kind, []):
+                    for name in {row["part"] for row in item.get("parts", ())}:
+                        self._users.setdefault(name, []).append(item)
+        return self._users.get(part, [])
 
     def zone_keys(self, hold: Item) -> list[str]:
         """The zones a hold point is released in: the named zones, or the whole vehicle."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import date
+from functools import lru_cache
 from math import isfinite
 from typing import Any
 
@@ -125,15 +126,16 @@ _HOLDS: dict[str, Callable[[Any], bool]] = {
 }  # fmt: skip
 
 
+@lru_cache(maxsize=4096)
+def _holds_of(name: str) -> Callable[[Any], bool]:
+    if name in _HOLDS:
+        return _HOLDS[name]
+    stem, _, ending = name.rpartition("_")
+    if name.startswith("booked@"):
+        return _is_date
+    return is_number if stem and ending in UNIT_ENDINGS else _is_plain_or_list
+
+
 def fits(name: str, value: Any) -> bool:
     """May the field hold the value? What may not is passed over, and the field stays unknown."""
-    holds = _HOLDS.get(name)
-    if holds is None:
-        stem, _, ending = name.rpartition("_")
-        if name.startswith("booked@"):
-            holds = _is_date
-        elif stem and ending in UNIT_ENDINGS:
-            holds = is_number
-        else:
-            holds = _is_plain_or_list
-    return holds(value)
+    return _holds_of(name)(value)

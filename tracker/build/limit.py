@@ -41,8 +41,7 @@ class Limit(NamedTuple):
     def __str__(self) -> str:
         """What people read, such as 'at least 0.35 m'."""
         if self.missing:
-            differ = f"; sources differ: {'; '.join(self.sources)}" if self.sources else ""
-            return f"unknown until {self.missing} is known{differ}"
+            return f"unknown until {self.missing} is known"
         parts = []
         if self.low is not None:
             parts.append(f"at least {self.low:g} {self.unit}")

@@ -168,7 +168,7 @@ def _read(args: argparse.Namespace, desk: Desk) -> int:
     told = {"before": view["before"], "class": view["class"], "shown by": view["how"]}
     told |= {"against each": view["each"], "waived": "never" if not view["waive"] else None}
     told |= {name: view[name] for name in ("limit", "basis", "missed", "caution")}
-    if view["sources"] and "sources differ" not in view["limit"]:
+    if view["sources"]:
         told["sources differ"] = "; ".join(view["sources"])
     desk.table([(f"  {name}", value) for name, value in told.items() if value])
     for state, names in view["stands"].items():

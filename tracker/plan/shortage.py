@@ -8,6 +8,9 @@ from tracker.build.coverage import Coverage
 from tracker.build.item import Item, as_list
 from tracker.build.stock import lots_of, on_hand
 
+STOPPED = ("task", "check", "holdpoint")
+"""The kinds that a missing part stops, in the order in which they are named."""
+
 
 @dataclass(frozen=True, slots=True)
 class Shortage:
@@ -82,12 +85,13 @@ def shortage_of(cover: Coverage, part: Item) -> Shortage | None:
 
 def stopped_by(cover: Coverage, part: Item) -> list[Item]:
     """The open tasks and the checks that need a part: those it names, and those that name it."""
-    stated = set(as_list(part.get("stops")))
-    found = []
-    for kind in ("task", "check", "holdpoint"):
-        for item in cover.by_kind.get(kind, []):
-            named = any(row.get("part") == part.slug for row in item.get("parts", ()))
-            progress = cover.build.work.get(item.id)
-            if (named or item.id in stated) and not (progress and progress.done):
-                found.append(item)
-    return found
+    items, work = cover.build.items, cover.build.work
+    stated = (items.get(identifier) for identifier in as_list(part.get("stops")))
+    wanted = {item.id: item for item in cover.users_of(part.slug)}
+    wanted |= {item.id: item for item in stated if item is not None and item.kind in STOPPED}
+    rank = {kind: number for number, kind in enumerate(STOPPED)}
+    return [
+        item
+        for item in sorted(wanted.values(), key=lambda item: rank[item.kind])
+        if item.removed is None and not ((progress := work.get(item.id)) and progress.done)
+    ]
