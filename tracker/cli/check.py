@@ -162,7 +162,7 @@ def _read(args: argparse.Namespace, desk: Desk) -> int:
     if desk.as_json:
         desk.json(view)
         return 0
-    from tracker.app.views.words.speaker import ranges
+    from tracker.app.views.words.counting import ranges
 
     desk.wrapped(f"{view['check']}: {view['text']}", "  ", "", head=True)
     told = {"before": view["before"], "class": view["class"], "shown by": view["how"]}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tracker.app.views.words.speaker import natural, ranges
+from tracker.app.views.words.counting import natural, ranges
 from tracker.cli.desk import Desk
 
 Row = Mapping[str, Any]

@@ -29,7 +29,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace, desk: Desk) -> int:
     """Walk, then say what was met."""
     from tracker.app.verifying import look_over
-    from tracker.app.views.words.speaker import counted
+    from tracker.app.views.words.counting import counted
 
     found = look_over(desk.folder(fallback=True))
     whole = all(fault.kind in HARMLESS for fault in found.faults)

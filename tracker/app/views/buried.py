@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tracker.act import Act
 from tracker.app.session import Session
-from tracker.app.views.words.speaker import natural, ranges
+from tracker.app.views.words.counting import natural, ranges
 from tracker.build.kinds import kinds
 
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from tracker.app.session import Session
 from tracker.app.views.day import Asked, day_of, last_day
-from tracker.app.views.words.speaker import natural
+from tracker.app.views.words.counting import natural
 from tracker.app.wants.parts import elsewhere
 from tracker.build.work import NOT_BEGUN
 from tracker.plan.causes import Cause

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tracker.act import Fact
-from tracker.app.views.words.speaker import Speaker, counted, why
+from tracker.app.views.words.counting import counted
+from tracker.app.views.words.speaker import Speaker, why
 from tracker.build.limit import Limit, judge
 from tracker.quantity import show as show_quantity
 

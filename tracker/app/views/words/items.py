@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tracker.act import Fact
+from tracker.app.views.words.counting import counted, ranges
 from tracker.app.views.words.sizing import sized_words
-from tracker.app.views.words.speaker import Speaker, counted, ranges, why
+from tracker.app.views.words.speaker import Speaker, why
 from tracker.build.item import VEHICLE
 from tracker.build.kinds import kinds
 

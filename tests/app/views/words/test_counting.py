@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tracker.app.views.words.speaker import counted, natural, ranges
+from tracker.app.views.words.counting import counted, natural, ranges
 
 
 @pytest.mark.parametrize(
