@@ -1,7 +1,8 @@
 """``python -m tests.bench``: what the program costs, as ratios measured in one run.
 
-Name one or more of start, fold, append, critical, cutting to measure only those. Ratios move with
-the machine and its disk; the aims are those of the README, not limits that anything enforces.
+Name one or more of start, fold, append, critical, cutting, listing to measure only those. Ratios
+move with the machine and its disk; the aims are those of the README, not limits that anything
+enforces.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from tests.bench.appending import appending
 from tests.bench.critical import critical
 from tests.bench.cutting import cutting
 from tests.bench.folding import folding
+from tests.bench.listing import listing
 from tests.bench.startup import start_up
 
 PARTS = {
@@ -23,6 +25,7 @@ PARTS = {
     "append": appending,
     "critical": critical,
     "cutting": cutting,
+    "listing": listing,
 }
 
 
