@@ -29,7 +29,7 @@ def _of(session: Session, kind: str) -> list[Item]:
 
 @pytest.mark.parametrize(
     ("kind", "count"),
-    [("bay", 14), ("zone", 4), ("run", 33), ("hole", 41), ("backing", 19), ("opening", 9)],
+    [("bay", 14), ("zone", 3), ("run", 32), ("hole", 40), ("backing", 18), ("opening", 9)],
 )
 def test_there_are_as_many_as_promised(demo: Session, kind: str, count: int) -> None:
     assert len(_of(demo, kind)) == count

@@ -70,6 +70,6 @@ def _told(session: Session, into: Path, desk: Desk) -> int:
         return 0
     desk.say(f"made: {words}")
     desk.say("Vehicle, people and figures are made up. Try:")
-    for command in ("todo", "log", "todo pre-foam --zone left-wall --bay B3", ""):
+    for command in ("todo", "log", "todo pre-foam --zone walls --bay B3", ""):
         desk.say(f"  closein --build {quote(str(into))} {command}".rstrip())
     return 0
