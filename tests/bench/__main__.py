@@ -16,6 +16,7 @@ from tests.bench.appending import appending
 from tests.bench.critical import critical
 from tests.bench.cutting import cutting
 from tests.bench.folding import folding
+from tests.bench.forecast import forecast
 from tests.bench.listing import listing
 from tests.bench.startup import start_up
 
@@ -25,6 +26,7 @@ PARTS = {
     "append": appending,
     "critical": critical,
     "cutting": cutting,
+    "forecast": forecast,
     "listing": listing,
 }
 

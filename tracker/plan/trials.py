@@ -55,11 +55,13 @@ class Arrival:
     ----------
     due_h: when it is due, in elapsed hours from the midnight before now.
     slip_h: how late it can be; the later the less likely, on a straight line [h].
+    what: what comes, where several arrivals are of the same thing; else its name.
     """
 
     name: str
     due_h: float
     slip_h: float = 0.0
+    what: str = ""
 
 
 class Driver(NamedTuple):
@@ -67,7 +69,7 @@ class Driver(NamedTuple):
 
     Parameters
     ----------
-    name: of the job or arrival.
+    name: of the job, or what arrives.
     share: square of the correlation with the date, 0 to 1.
     holds: share of the trials in which a task had only an arrival to wait for; 0 for a task.
     """
@@ -245,7 +247,8 @@ class Trials:
                 share = _goes_with(columns[number], sample)
                 holds = waiting[arrival.name] / len(sample)
                 if share > least or holds >= 0.5:
-                    found.append(Driver(arrival.name, share if share > least else 0.0, holds))
+                    what = arrival.what or arrival.name
+                    found.append(Driver(what, share if share > least else 0.0, holds))
         return tuple(sorted(found, key=lambda driver: (-driver.share, -driver.holds, driver.name)))
 
 
