@@ -226,3 +226,11 @@ def test_decisions_that_press_are_shown_until_they_are_made(yard: Yard) -> None:
     yard.saved("item", "change", "bed", "chosen=across")
     assert view(yard)["decisions"] == []
     assert "To be decided" not in yard.run("todo").out
+
+
+def test_an_order_whose_day_is_past_is_said_to_be_late(yard: Yard) -> None:
+    yard.saved("item", "add", "part", "clips", "needed=10")
+    yard.saved("part", "count", "clips", "0", "--at", "bin 1")
+    yard.saved("part", "order", "clips", "10", "--due", "2020-01-02")
+
+    assert "on order due 2020-01-02 and late" in " ".join(yard.run("todo").out.split())

@@ -273,6 +273,7 @@ def shortage_words(row: Row) -> str:
         text += f", {row['missing']:g}{unit} missing"
     if row["on_order"]:
         due = f" due {row['due']}" if row["due"] else ", no date"
+        due += " and late" if row["late"] else ""
         text += f", {row['on_order']:g}{unit} on order{due}"
     if row["where"]:
         text += f", at {', '.join(row['where'])}"

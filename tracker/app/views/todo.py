@@ -199,6 +199,7 @@ def shortage_row(session: Session, row: Shortage) -> dict[str, Any]:
         "missing": row.missing,
         "on_order": row.on_order,
         "due": row.due,
+        "late": row.due is not None and row.due < session.now().date().isoformat(),
         "where": list(row.places),
         "stops": [names.name(item.id) for item in row.stops],
     }
