@@ -20,6 +20,15 @@ class Lines(argparse.RawDescriptionHelpFormatter):
     def __init__(self, prog: str) -> None:
         super().__init__(prog, max_help_position=26, width=80)
 
+    def add_argument(self, action: argparse.Action) -> None:
+        """Leave room for the words of a command too, which stand further in."""
+        super().add_argument(action)
+        words = [len(self._format_action_invocation(each)) for each in _words_of(action)]
+        further = self._current_indent + self._indent_increment
+        self._action_max_length = max(
+            [self._action_max_length, *(length + further for length in words)]
+        )
+
     def _format_args(self, action: argparse.Action, default_metavar: str) -> str:
         if action.nargs == argparse.ONE_OR_MORE:
             return f"{self._metavar_formatter(action, default_metavar)(1)[0]} ..."
@@ -32,6 +41,11 @@ class Lines(argparse.RawDescriptionHelpFormatter):
             first, *more = wrap(line, 80 - len(start)) if len(line) > 80 else [line.strip()]
             lines += [start + first, *(f"{start}  {rest}" for rest in more)]
         return "\n".join(lines)
+
+
+def _words_of(action: argparse.Action) -> Sequence[argparse.Action]:
+    """The words that a command takes, such as ``add`` and ``list``."""
+    return getattr(action, "_choices_actions", ())
 
 
 class Parser(argparse.ArgumentParser):

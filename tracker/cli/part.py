@@ -14,16 +14,17 @@ if TYPE_CHECKING:
     from tracker.app.session import Intent, Session
     from tracker.build.stock import Lot
 
-SUMMARY = "Parts: what came, went, was counted, ordered or ran out; alone, the list."
+SUMMARY = "Parts: what came, went, was counted; what to buy and cut; alone, the list."
 EXAMPLES = """\
   closein part add glands unit=each needed=12 pack=10
   closein part receive glands 10 --at "shelf 2"
   closein part count wire-red 4.2m,3.1m --at reel  (or plenty, low, out)
-  closein part order glands "1 pack" --due 2027-04-02
-  closein part out glands                  sets it out and says what that stops"""
+  closein part order glands "1 pack" --due 2027-04-02"""
 
 WORDS = {
     "list": "what is needed, here, on order; short ones first",
+    "buy": "what to buy, from whom, by when; what must be ordered today first",
+    "cuts": "which spool each piece of wire is cut from; nothing is joined",
     "add": "a new part",
     "receive": "a quantity came",
     "use": "a quantity was used",
@@ -48,8 +49,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         one = words.add_parser(
             word, help=help_text, description=f"{help_text[:1].upper()}{help_text[1:]}."
         )
-        if word == "list":
-            one.add_argument("--short", action="store_true", help="only what is short")
+        if word in ("list", "buy", "cuts"):
+            if word == "list":
+                one.add_argument("--short", action="store_true", help="only what is short")
+            if word == "cuts":
+                one.add_argument("part", nargs="?", metavar="PART", help="only this part")
             reading(one)
             continue
         one.add_argument("part", metavar="PART", help="its short name")
@@ -83,6 +87,8 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
     """Record what happened to a part and print what is there now, or list them."""
     if args.word in (None, "list"):
         return _list(desk, short=getattr(args, "short", False))
+    if args.word in ("buy", "cuts"):
+        return _planned(desk, args)
     from tracker.app.views.log import act_words
     from tracker.app.views.parts import part_row
     from tracker.app.wants.parts import find
@@ -165,6 +171,23 @@ def _print_now(desk: Desk, row: dict[str, Any]) -> None:
 
 def _stops(row: dict[str, Any]) -> str:
     return f", which stops {', '.join(row['stops'])}" if row["stops"] else ""
+
+
+def _planned(desk: Desk, args: argparse.Namespace) -> int:
+    from tracker.cli.part_pages import print_buying, print_cuts
+
+    session = desk.session(fallback=True)
+    if args.word == "buy":
+        from tracker.app.views.buying import buy_view
+
+        bought = buy_view(session)
+        desk.json(bought) if desk.as_json else print_buying(desk, bought)
+        return 0
+    from tracker.app.views.cuts import cuts_view
+
+    plans = cuts_view(session, args.part)
+    desk.json(plans) if desk.as_json else print_cuts(desk, plans)
+    return 0
 
 
 def _list(desk: Desk, *, short: bool) -> int:
