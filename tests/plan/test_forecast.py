@@ -14,9 +14,10 @@ from hypothesis import strategies as st
 
 from tracker.errors import BadInput
 from tracker.plan.estimate import Estimate
+from tracker.plan.odds import DAYS, Odds
 from tracker.plan.record import Logged, Record
 from tracker.plan.scheduling import Axis, Hands, Week
-from tracker.plan.trials import Arrival, Job, Odds, Trials
+from tracker.plan.trials import Arrival, Job, Trials
 
 ALWAYS = Week(dict.fromkeys(range(7), 1.0), 0.0, 24.0)
 WEEKEND = Week({5: 1.0, 6: 1.0}, 8.0, 8.0)
@@ -133,12 +134,22 @@ def test_what_varies_most_drives_the_date() -> None:
     assert drivers[0].share > 0.8 and "s" not in [driver.name for driver in drivers]
 
 
+def test_the_pace_of_a_phase_drives_the_date_and_not_each_of_its_tasks() -> None:
+    jobs = [Job(f"t{number}", Estimate(3, 4, 5), group="cabinets") for number in range(20)]
+
+    drivers = _odds(jobs, trials=1000, record=Record.of(())).drivers
+
+    assert drivers[0].name == "cabinets" and drivers[0].share > 0.9
+    assert all(driver.share < 0.1 for driver in drivers[1:])
+
+
 def test_a_day_that_is_worked_half_the_time_makes_the_work_twice_as_long() -> None:
     week = Week(dict.fromkeys(range(7), 0.5), 0.0, 24.0)
 
     odds = _odds([Job("a", _fixed(24.0 * 30))], week=week, trials=400)
 
     assert fmean(odds.hours) / 24 == pytest.approx(60, abs=2)
+    assert odds.drivers[0].name == DAYS and odds.drivers[0].share > 0.5
 
 
 def test_what_no_trial_can_be_made_of_is_refused() -> None:

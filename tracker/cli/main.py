@@ -22,6 +22,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "phases": ("phases", "list, check, adopt phases"),
     "today": ("today", "what can be done today"),
     "why": ("why", "why a task can't begin"),
+    "dates": ("dates", "when each will be done"),
     "todo": ("todo", "what is still to do"),
     "check": ("check", "answer a check"),
     "done": ("done", "say what work is done"),

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from math import ceil, sqrt
-from typing import NamedTuple
+from math import sqrt
 
 from tracker.errors import BadInput
 from tracker.plan.estimate import Chance, Estimate
+from tracker.plan.odds import DAYS, Driver, Odds, goes_with
 from tracker.plan.record import Record
-from tracker.plan.scheduling import TINY, Axis, Hands, Week
+from tracker.plan.scheduling import Axis, Hands, Week
 
 SAMPLE = 500
 """Trials from which it is told what drives a date."""
@@ -62,45 +61,6 @@ class Arrival:
     due_h: float
     slip_h: float = 0.0
     what: str = ""
-
-
-class Driver(NamedTuple):
-    """A task or an arrival that drives a date: how much of what the date varies goes with it.
-
-    Parameters
-    ----------
-    name: of the job, or what arrives.
-    share: square of the correlation with the date, 0 to 1.
-    holds: share of the trials in which a task had only an arrival to wait for; 0 for a task.
-    """
-
-    name: str
-    share: float
-    holds: float
-
-
-@dataclass(frozen=True, slots=True)
-class Odds:
-    """When all of some work is done, cures over, over all trials.
-
-    Parameters
-    ----------
-    hours: elapsed hours from the midnight before now, rising.
-    drivers: what drives it, most first.
-    """
-
-    hours: tuple[float, ...]
-    drivers: tuple[Driver, ...] = ()
-
-    def at(self, chances: float) -> float:
-        """The hours by which it is done with so many chances in 100, above 0 and at most 100."""
-        if not 0.0 < chances <= 100.0:
-            raise BadInput(f"{chances:g} chances in 100 is outside 0 to 100")
-        return self.hours[ceil(chances / 100.0 * len(self.hours) - TINY) - 1]
-
-    def by(self, hours: float) -> float:
-        """The chances in 100 that it is done by then."""
-        return 100.0 * bisect_right(self.hours, hours + TINY) / len(self.hours)
 
 
 class Trials:
@@ -157,6 +117,7 @@ class Trials:
             )
         self.rows = rows
         self.drawn: list[list[float]] = []
+        self.axes: list[Axis] = []
         self.held = [0] * len(jobs)
 
     def run(self, targets: Mapping[str, Sequence[str]], trials: int) -> dict[str, Odds]:
@@ -169,7 +130,7 @@ class Trials:
         """
         wanted = [(name, *self._last(jobs)) for name, jobs in targets.items()]
         found: dict[str, list[float]] = {name: [] for name in targets}
-        self.drawn, self.held = [], [0] * len(self.jobs)
+        self.drawn, self.axes, self.held = [], [], [0] * len(self.jobs)
         for number in range(trials):
             axis, work, cured = self._once(number < SAMPLE)
             for name, plain, cures in wanted:
@@ -204,7 +165,7 @@ class Trials:
             begins = place(ready, takes, crew)
             done = begins + takes
             if keep:
-                hours.append(takes)
+                hours.append(takes / longer / factors[group])
                 self.held[number] += begins == ready > before
             if cure:
                 over = axis.elapsed(done) + cure
@@ -214,7 +175,8 @@ class Trials:
                 cured.append(0.0)
             work.append(done)
         if keep:
-            self.drawn.append(hours + late)
+            self.drawn.append(hours + late + factors)
+            self.axes.append(axis)
         return axis, work, cured
 
     def _last(self, names: Sequence[str]) -> tuple[list[int], list[int]]:
@@ -240,15 +202,25 @@ class Trials:
         found = [
             Driver(self.jobs[number].name, share, 0.0)
             for number in inside
-            if (share := _goes_with(columns[number], sample)) > least
+            if (share := goes_with(columns[number], sample)) > least
         ]
         for number, arrival in enumerate(self.arrivals, len(self.jobs)):
             if arrival.name in waiting:
-                share = _goes_with(columns[number], sample)
+                share = goes_with(columns[number], sample)
                 holds = waiting[arrival.name] / len(sample)
                 if share > least or holds >= 0.5:
                     what = arrival.what or arrival.name
                     found.append(Driver(what, share if share > least else 0.0, holds))
+        paces = columns[len(self.jobs) + len(self.arrivals) :]
+        for group in dict.fromkeys(self.jobs[number].group for number in inside):
+            share = goes_with(paces[self.groups.index(group)], sample)
+            if share > least and group:
+                found.append(Driver(group, share, 0.0))
+        axes = self.axes
+        middle = sum(map(Axis.work, axes, sample)) / len(sample)
+        share = goes_with([axis.elapsed(middle) for axis in axes], sample)
+        if share > least:
+            found.append(Driver(DAYS, share, 0.0))
         return tuple(sorted(found, key=lambda driver: (-driver.share, -driver.holds, driver.name)))
 
 
@@ -270,14 +242,3 @@ def _remaining(job: Job, draw: Callable[[], float]) -> Callable[[float], float]:
         return draw() * factor * rest
 
     return begun
-
-
-def _goes_with(one: Sequence[float], other: Sequence[float]) -> float:
-    """Square of the correlation of two rows of numbers; 0 where it is below 0."""
-    count = len(one)
-    first, second = sum(one) / count, sum(other) / count
-    offs = [value - first for value in one]
-    ends = [value - second for value in other]
-    both = sum(a * b for a, b in zip(offs, ends, strict=True))
-    squares = sum(a * a for a in offs) * sum(b * b for b in ends)
-    return both * both / squares if both > 0.0 and squares > 0.0 else 0.0
