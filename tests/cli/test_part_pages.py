@@ -106,3 +106,11 @@ def test_an_unknown_part_is_told_in_one_sentence(wired: Yard) -> None:
 
 def test_help_fits_a_screen(yard: Yard) -> None:
     assert len(yard.anywhere("part", "--help").out.splitlines()) <= 24
+
+
+def test_a_single_length_is_measured_with_a_comma_after_it(wired: Yard) -> None:
+    wired.saved("part", "count", "twin", "25 m", "--at", "reel")
+    assert "25 m at reel, if it is one length: L1 9.4 m" in wired.run("part", "cuts").out
+
+    wired.saved("part", "count", "twin", "25 m,", "--at", "reel")
+    assert "25 m at reel: L1 9.4 m, L2 6 m, L3 5.5 m; 4.1 m over" in wired.run("part", "cuts").out

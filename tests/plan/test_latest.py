@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import UTC, date, datetime, time
+from datetime import UTC, date, datetime, time, timedelta
 
 from tests.plan.workshop import Yard, added, shop, task
 from tracker.act import Fact
@@ -13,8 +13,8 @@ from tracker.plan.latest import late_starts
 
 
 def _late(yard: Yard, calendar: WorkingCalendar | None = None) -> dict[str, str]:
-    def when(day: date, hour: time) -> datetime:
-        return datetime.combine(day, hour, UTC)
+    def when(day: date, hours: float) -> datetime:
+        return datetime.combine(day, time(), UTC) + timedelta(hours=hours)
 
     found = late_starts(yard.cover, Chains(yard.cover), calendar or WorkingCalendar(), when)
     return {name.removeprefix("task:"): str(moment)[:16] for name, moment in found.items()}

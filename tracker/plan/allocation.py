@@ -27,6 +27,7 @@ class Lack:
     due: when what is on order makes up for it (ISO date), or None.
     on_order: how much is on its way.
     robbed_by: tasks that come first and took what would have been enough.
+    remnants: of what comes in pieces, the lengths there are, a sum nobody measured as one [m].
     """
 
     part: str
@@ -39,6 +40,7 @@ class Lack:
     due: str | None
     on_order: float
     robbed_by: tuple[str, ...]
+    remnants: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,6 +218,7 @@ class Allocation:
             shelf.due(missing, longest),
             sum(quantity for _, quantity in shelf.coming),
             tuple(shelf.takers) if enough else (),
+            shelf.remnants if longest else (),
         )
 
     def _partly(self, task: str, lines: Sequence[Line]) -> None:

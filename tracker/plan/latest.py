@@ -8,7 +8,7 @@ could do, not one to wait for.
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import date, datetime, time
+from datetime import date, datetime
 
 from tracker.build.coverage import Coverage
 from tracker.plan.calendar import Cure, WorkingCalendar
@@ -20,13 +20,13 @@ def late_starts(
     cover: Coverage,
     chains: Chains,
     calendar: WorkingCalendar,
-    when: Callable[[date, time], datetime],
+    when: Callable[[date, float], datetime],
 ) -> dict[str, datetime]:
     """The last moment at which each open task can begin; none for what no booked day needs.
 
     Parameters
     ----------
-    when: makes a moment of a day and an hour, with the zone of the calendar's moments.
+    when: makes a moment of a day and hours from its midnight, with the calendar's zone.
     """
     found: dict[str, datetime] = {}
     for hold in cover.holds:
@@ -34,7 +34,7 @@ def late_starts(
         if booked is None:
             continue
         closing = hold.get("closed_by")
-        end = when(date.fromisoformat(booked), _hour(calendar.begins_h))
+        end = when(date.fromisoformat(booked), calendar.begins_h)
         before = {task.id for task in tasks_before(cover, hold)} & chains.tasks.keys()
         for name, moment in _back_from(chains, calendar, before - {closing}, end).items():
             found[name] = min(moment, found.get(name, moment))
@@ -55,8 +55,3 @@ def _back_from(
         cured = calendar.backward(due, Cure(float(chains.tasks[name].get("cure_h", 0.0))))
         found[name] = calendar.backward(cured, chains.hours[name])
     return found
-
-
-def _hour(hours: float) -> time:
-    minutes = min(round(hours * 60), 24 * 60 - 1)
-    return time(minutes // 60, minutes % 60)

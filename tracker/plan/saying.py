@@ -84,7 +84,7 @@ class Saying:
         """What is missing of a part, and where the rest is."""
         unit = "" if lack.unit == "each" else f" {lack.unit}"
         if lack.longest and lack.have >= lack.need:
-            told = f"{lack.have:.3g}{unit} of {lack.name} here, but in no length that reaches"
+            told = f"{lack.have:.3g}{unit} of {lack.name} here{_in_lengths(lack)}"
         else:
             need = ceil(lack.need - 1e-9) if lack.unit == "each" else lack.need
             told = f"{lack.have:.3g} of {need:.3g}{unit} of {lack.name} here"
@@ -102,6 +102,14 @@ class Saying:
     def name(self, identifier: str) -> str:
         """What an item is called, or the words themselves."""
         return clean(self.names.name(identifier))
+
+
+def _in_lengths(lack: Lack) -> str:
+    """Why what is there is too little though it is enough in all."""
+    many = "one length" if len(lack.remnants) == 1 else f"{len(lack.remnants)} remnants"
+    if max(lack.remnants, default=0.0) < lack.longest:
+        return f" in {many}, but none reaches {lack.longest:.3g} {lack.unit}"
+    return f" in {many}, from which not all the pieces can be cut"
 
 
 def listed(words: Sequence[str]) -> str:

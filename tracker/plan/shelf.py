@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from tracker.build.item import Item
 from tracker.build.state import Build
 from tracker.build.stock import Lot
+from tracker.plan.all_cut import all_cut
 from tracker.plan.line import PIECE, Line
 
 ON_ORDER = "on order"
@@ -89,6 +90,12 @@ class Shelf:
                 able[place] = max(0.0, able[place] - quantity)
         return able
 
+    @property
+    def remnants(self) -> tuple[float, ...]:
+        """The lengths there are; a sum that nobody measured counts as one."""
+        rows = [bar for bars in self.lengths.values() for bar in bars]
+        return tuple(each for each in (*rows, *self.free.values()) if each > PIECE)
+
     def take(self, lines: Sequence[Line], owners: Collection[str]) -> list[Taken] | None:
         """Take what lines ask for, all of it, or nothing and give None."""
         if self.level is not None:
@@ -130,7 +137,10 @@ class Shelf:
     def _cut(
         self, pieces: Sequence[Line], able: dict[str, float]
     ) -> tuple[list[Taken], dict[str, list[float]], dict[str, float]] | None:
-        """Cut the longest piece first, each from the shortest length that reaches."""
+        """Cut the longest piece first, each from the shortest length that reaches.
+
+        Where that does not serve all, it is searched whether they can be cut in another way.
+        """
         lengths = {place: list(rows) for place, rows in self.lengths.items()}
         pooled: dict[str, float] = {}
         budget = dict(able)
@@ -155,12 +165,43 @@ class Shelf:
                     if min(some - pooled.get(place, 0.0), budget.get(place, 0.0)) >= length - PIECE
                 ]
                 if not loose:
-                    return None
+                    return self._cut_exactly(sorted(wanted, reverse=True), able)
                 bar, place = None, min(loose)
                 pooled[place] = pooled.get(place, 0.0) + length
             budget[place] -= length
             found.append(Taken(self.part, place, length, bar, subject))
         return found, lengths, pooled
+
+    def _cut_exactly(
+        self, wanted: Sequence[tuple[float, str]], able: Mapping[str, float]
+    ) -> tuple[list[Taken], dict[str, list[float]], dict[str, float]] | None:
+        """All pieces by an exact search; none where a place keeps something for somebody else."""
+        lengths = {place: list(rows) for place, rows in self.lengths.items()}
+        bars = [(place, number) for place, rows in lengths.items() for number in range(len(rows))]
+        free = [place for place, some in self.free.items() if some > PIECE]
+        whole = {place: sum(rows) for place, rows in lengths.items()}
+        for place in free:
+            whole[place] = whole.get(place, 0.0) + self.free[place]
+        if any(able.get(place, 0.0) < some - PIECE for place, some in whole.items()):
+            return None
+        loose = [self.free[place] for place in free]
+        found = all_cut(
+            [length for length, _ in wanted], [*(lengths[p][n] for p, n in bars), *loose]
+        )
+        if found is None:
+            return None
+        taken: list[Taken] = []
+        pooled: dict[str, float] = {}
+        for (length, subject), at in zip(wanted, found, strict=True):
+            if at < len(bars):
+                place, number = bars[at]
+                taken.append(Taken(self.part, place, length, lengths[place][number], subject))
+                lengths[place][number] = max(0.0, lengths[place][number] - length)
+            else:
+                place = free[at - len(bars)]
+                taken.append(Taken(self.part, place, length, None, subject))
+                pooled[place] = pooled.get(place, 0.0) + length
+        return taken, lengths, pooled
 
     def _unkeep(self, found: Iterable[Taken], owners: Collection[str]) -> None:
         """What was set aside for an owner is no longer kept once it is taken."""

@@ -104,4 +104,5 @@ def cut_from(
             found.append(Spool(TO_BUY, cut.length, pieces=own))
         else:
             able[cut.stock].pieces += own
-    return found, [piece for rows in alike.values() for piece in reversed(rows)], plan
+    over = [piece for rows in alike.values() for piece in rows]
+    return found, sorted(over, key=lambda piece: (-piece.length_m, piece.subject)), plan

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime, time
+from datetime import date, datetime, time, timedelta
 from typing import Any
 
 from tracker.app.session import Session
@@ -21,8 +21,8 @@ def buy_view(session: Session) -> dict[str, Any]:
     """
     cover, now = session.cover, session.now()
 
-    def when(day: date, hour: time) -> datetime:
-        return datetime.combine(day, hour, now.tzinfo)
+    def when(day: date, hours: float) -> datetime:
+        return datetime.combine(day, time(), now.tzinfo) + timedelta(hours=hours)
 
     late = late_starts(cover, Chains(cover), WorkingCalendar(), when)
     lines = all_lines(cover)

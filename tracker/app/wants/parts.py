@@ -166,7 +166,7 @@ def counted(item: Item, answer: str) -> dict[str, Any]:
     try:
         return {"number": parse(text, unit)}
     except BadInput as error:
-        if unit == "m" and len(pieces) > 1:
+        if unit == "m" and pieces and (len(pieces) > 1 or text[-1] in ",;"):
             return {"lengths": [parse(piece, "m") for piece in pieces]}
         if text.isalpha():
             near = did_you_mean(text.casefold(), LEVELS)

@@ -7,7 +7,7 @@ from typing import Any
 
 Row = Mapping[str, Any]
 
-COUNT = "'closein part count {part} 4.2m,3.1m --at PLACE' says its lengths"
+COUNT = "'closein part count {part} 4.2m,3.1m --at PLACE' says its lengths ('4.2m,' a single one)"
 HERE = ("to buy", "on order")
 
 
