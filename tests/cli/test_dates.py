@@ -86,6 +86,28 @@ def test_logged_work_and_days_are_what_it_rests_on(yard: Yard) -> None:
     assert "1 task that" in " ".join(yard.run("dates").out.split())
 
 
+def test_what_was_done_so_far_is_told_with_money_and_hours_lost(yard: Yard) -> None:
+    yard.do(
+        lambda session: [
+            item.add("receipt", "r1", {"amount": 30.5, "currency": "EUR"}),
+            item.add("blocker", "b1", {"kind": "weather", "title": "rain", "lost_h": 4.0}),
+            work.worked(session.names.find("mask", ("task",)), 0.5, 4.0),
+        ]
+    )
+    yard.saved("check", "gas-tight", "--good")
+
+    so_far = view(yard)["so_far"]
+
+    (week,) = so_far["weeks"]
+    assert (week["crew_hours_logged"], week["crew_hours_done"], week["points_settled"]) == (4, 3, 1)
+    assert so_far["crew_hours_likely"] == 9.0
+    assert so_far["money"] == [{"phase": None, "paid": {"EUR": 30.5}, "parts_still_to_fit": 0.0}]
+    assert so_far["lost_hours"] == [{"kind": "weather", "hours": 4.0, "blockers": 1}]
+    out = yard.run("dates").out
+    assert "work of 3 of 9 likely crew-hours is done, 4 were logged" in out
+    assert "paid: no phase 30.5 EUR" in out and "weather 4 h" in out
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [

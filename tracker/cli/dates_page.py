@@ -40,6 +40,7 @@ class Page:
         )
         self._drivers(view["dates"])
         self._rests_on(view["rests_on"])
+        self._so_far(view["so_far"])
 
     def _days(self) -> str:
         said = []
@@ -61,6 +62,12 @@ class Page:
         self.desk.say()
         self.desk.wrapped("What it rests on", head=True)
         for text in (*self._of_days(), *rests_words(rests, self.view["trials"])):
+            self.desk.wrapped(text, "    ", "  - ")
+
+    def _so_far(self, so_far: Row) -> None:
+        self.desk.say()
+        self.desk.wrapped("So far", head=True)
+        for text in so_far_words(so_far):
             self.desk.wrapped(text, "    ", "  - ")
 
     def _of_days(self) -> Sequence[str]:
@@ -120,6 +127,33 @@ def rests_words(rests: Row, trials: int) -> list[str]:
     unknown = [f"{row['waits_for']} for {row['task']}" for row in rests["nobody_knows_when"]]
     if unknown:
         said.append(f"nobody knows when it comes, taken as there: {_some(unknown)}")
+    return said
+
+
+def so_far_words(so_far: Row) -> list[str]:
+    """What was done so far, in sentences."""
+    weeks = so_far["weeks"]
+    last = weeks[-1] if weeks else {"crew_hours_done": 0, "crew_hours_logged": 0}
+    points = weeks[-1]["points_settled"] if weeks else 0
+    said = [
+        f"work of {last['crew_hours_done']:g} of {so_far['crew_hours_likely']:g} likely crew-hours "
+        f"is done, {last['crew_hours_logged']:g} were logged",
+        f"{points} of {so_far['points']} points are settled",
+    ]
+    paid = [
+        f"{row['phase'] or 'no phase'} {amount:g} {currency}".rstrip()
+        for row in so_far["money"]
+        for currency, amount in row["paid"].items()
+    ]
+    if paid:
+        said.append(f"paid: {', '.join(paid)}")
+    lost = [
+        f"{row['kind'] or 'other'} {row['hours']:g} h"
+        for row in so_far["lost_hours"]
+        if row["hours"]
+    ]
+    if lost:
+        said.append(f"lost to what stood in the way: {', '.join(lost)}")
     return said
 
 

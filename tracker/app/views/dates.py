@@ -10,7 +10,9 @@ from typing import Any
 
 from tracker.app.session import Session
 from tracker.app.views.day import Asked, day_of, last_day
+from tracker.app.views.so_far import so_far
 from tracker.errors import BadInput, did_you_mean
+from tracker.plan.demand import demand
 from tracker.plan.forecast import TRIALS, Forecast, Outlook, forecast
 from tracker.plan.odds import Driver
 from tracker.plan.record import FEW
@@ -64,7 +66,8 @@ def dates_view(session: Session, asked: AskedDates | None = None) -> dict[str, A
     week = Week(use.chances, min(begins, DAY_H - hours), hours)
     acts = session.build.acts
     seed = f"{acts[-1].id if acts else ''} {day.now.date()}"
-    found = forecast(session.cover, day.now, crew, week, Random(seed), asked.trials)
+    lines = demand(session.cover)
+    found = forecast(session.cover, day.now, crew, week, Random(seed), asked.trials, lines)
     return {
         "build": session.marked.name,
         "date": day.now.date().isoformat(),
@@ -76,6 +79,7 @@ def dates_view(session: Session, asked: AskedDates | None = None) -> dict[str, A
         "trials": asked.trials,
         "dates": [_row(session, outlook) for outlook in found.outlooks],
         "rests_on": _rests_on(session, found),
+        "so_far": so_far(session, lines),
     }
 
 
