@@ -26,6 +26,7 @@ def test_the_page_gives_each_hold_point_and_the_end_with_their_odds(yard: Yard) 
     assert "pre-foam" in out and "all work" in out
     assert "  - pre-foam: the pace of foam " in out and ", mask " in out
     assert "no task with hours is logged as done" in out
+    assert "0 orders that came" in out and "50% of the days" in out
     assert max(map(len, out.splitlines())) <= 80
 
 

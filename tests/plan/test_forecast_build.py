@@ -12,6 +12,7 @@ from tests.plan.workshop import Yard, added, count, shop, takes, task
 from tracker.build import log, stock, work
 from tracker.plan.forecast import Forecast, Outlook, forecast
 from tracker.plan.scheduling import Week
+from tracker.plan.slips import slips
 from tracker.plan.worked import days_worked, habit
 
 DAILY = Week(dict.fromkeys(range(7), 1.0))
@@ -85,6 +86,22 @@ def test_a_part_that_comes_late_drives_the_date_and_one_to_order_takes_its_lead_
     count(yard, "tape", number=0.0)
     yard.change("mask", parts=[takes("film", 2.0), takes("tape", 1.0)])
     assert _dates(_foam(yard))[0] > 40
+
+
+def test_orders_that_came_late_make_those_to_come_later() -> None:
+    yard = _foaming(added("part", "film"), added("part", "tape"), task("mask"))
+    assert slips(yard.build) == (0, 0.5)
+
+    yard.do(stock.order(yard.item("film"), 2.0, "2027-02-11"), when="2027-02-01T08:00:00+00:00")
+    yard.do(stock.order(yard.item("film"), 1.0, "2027-02-11"), when="2027-02-01T08:00:00+00:00")
+    yard.do(stock.order(yard.item("tape"), 2.0), when="2027-02-01T08:00:00+00:00")
+    for part in ("film", "tape"):
+        yard.do(
+            stock.move(yard.item(part), "bin", 2.0, "received"), when="2027-02-21T08:00:00+00:00"
+        )
+
+    assert slips(yard.build) == (1, (3 * 10 / 10 + 4 * 0.5) / 5)
+    assert _forecast(yard).slips.orders == 1
 
 
 def test_what_nobody_knows_is_told_and_not_guessed() -> None:

@@ -116,6 +116,10 @@ def rests_words(rests: Row, trials: int) -> list[str]:
         )
     else:
         said.append("no task with hours is logged as done, so the dates are wide; log the hours")
+    said.append(
+        f"{rests['orders_that_came']} orders that came: what is due may come late by up to "
+        f"{rests['slip_a_day']:.0%} of the days it has to run"
+    )
     for key, words in (
         ("hours_not_stated", "nobody stated hours, about 1 h is taken"),
         ("not_counted", "nobody counted, taken as there"),

@@ -16,6 +16,7 @@ from tracker.plan.odds import Odds
 from tracker.plan.openwork import OpenWork
 from tracker.plan.record import Record, record_of
 from tracker.plan.scheduling import DAY_H, TINY, Week
+from tracker.plan.slips import Slips
 from tracker.plan.todo import booking
 from tracker.plan.trials import Trials
 
@@ -56,6 +57,7 @@ class Forecast:
     ----------
     outlooks: the hold points still to come, in order, then the end.
     record: the builder's own record.
+    slips: how late orders came.
     open_tasks: how many tasks are open.
     unstated: the tasks of which nobody stated hours.
     unknown: (task, what it waits for) where nobody knows when that comes: it is taken as there.
@@ -66,6 +68,7 @@ class Forecast:
 
     outlooks: tuple[Outlook, ...]
     record: Record
+    slips: Slips
     open_tasks: int
     unstated: tuple[str, ...]
     unknown: tuple[tuple[str, str], ...]
@@ -107,6 +110,7 @@ def forecast(
             for key in (hold.id if hold else END,)
         ),
         record,
+        network.slips,
         len(network.chains.tasks),
         tuple(name for name, task in network.chains.tasks.items() if not task.get("hours")),
         tuple(dict.fromkeys(network.unknown)),

@@ -16,15 +16,14 @@ from tracker.plan.obstacles import holding, standing_blockers
 from tracker.plan.record import estimate_of
 from tracker.plan.scheduling import DAY_H
 from tracker.plan.shelf import ON_ORDER
+from tracker.plan.slips import slips
 from tracker.plan.todo import all_closed, booking, tasks_before
 from tracker.plan.trials import Arrival, Job
 
 UNSTATED = Estimate(0.5, 1.0, 3.0)
 """Hours of a task whose hours nobody stated [h]. Common practice, no source; it is told."""
-SLIP = 0.5
-"""How late what is due can be, for each day it still has to run (or is overdue). Common practice,
-no source: an order with two weeks to go may come a week late."""
 LEAST_SLIP_H = 2 * DAY_H
+"""What is due soon can be so late all the same. Common practice, no source."""
 
 
 class OpenWork:
@@ -40,7 +39,7 @@ class OpenWork:
     """
 
     def __init__(self, cover: Coverage, now: datetime, lines: Sequence[Line]) -> None:
-        self.cover, self.now = cover, now
+        self.cover, self.now, self.slips = cover, now, slips(cover.build)
         self.chains = chains = Chains(cover)
         self.holds = [hold for hold in cover.holds if not all_closed(cover, hold)]
         before = {hold.id: [task.id for task in tasks_before(cover, hold)] for hold in self.holds}
@@ -174,5 +173,5 @@ class OpenWork:
     def _due(self, name: str, day: str) -> Arrival:
         """Something due on a day, as late as it may be; what is overdue comes from today on."""
         hours = self._hours(day)
-        slip = max(LEAST_SLIP_H, SLIP * abs(hours))
+        slip = max(LEAST_SLIP_H, self.slips.share * abs(hours))
         return Arrival(f"{name} {day}", max(0.0, hours), slip, name)

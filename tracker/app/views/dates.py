@@ -150,6 +150,8 @@ def _rests_on(session: Session, found: Forecast) -> dict[str, Any]:
             {"phase": _name(session, phase), "tasks": mean.count, "factor": round(mean.factor, 2)}
             for phase, mean in phases
         ],
+        "orders_that_came": found.slips.orders,
+        "slip_a_day": round(found.slips.share, 2),
         "hours_not_stated": _names(session, found.unstated),
         "nobody_knows_when": [
             {"task": _name(session, task), "waits_for": _name(session, what)}
