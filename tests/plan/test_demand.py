@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.plan.workshop import Yard, added, check, run, shop, takes, task
-from tracker.build import stock
+from tracker.build import item, stock
 from tracker.build.work import worked
 from tracker.plan.demand import all_lines, demand, rules, spare_share
 from tracker.plan.line import Line
@@ -127,3 +127,28 @@ def test_every_allowance_names_its_source() -> None:
     assert {row["source"] for row in named} == set(table["source"])
     assert spare_share("self-drilling-screw") == 0.4
     assert spare_share("nothing-known") == 0.0
+
+
+def test_foam_is_counted_by_the_bays_once_all_their_sizes_and_depths_are_known() -> None:
+    foam = takes("closed-cell-foam-50mm", 5.6, "m", "m2")
+    yard = shop(task("spray", parts=[foam]))
+    assert [line.open for line in _lines(yard, "closed-cell-foam-50mm")] == [42.0]  # 7.5 x 5.6
+
+    for bay in ("B1", "B2", "B3", "B4"):  # 1 m long each
+        depth = 0.025 if bay == "B4" else 0.05
+        yard.do(item.change(yard.item(bay), {"height_m": 2.0, "foam_m": depth}))
+    (line,) = _lines(yard, "closed-cell-foam-50mm")
+    assert round(line.open, 9) == 7.0
+    assert line.basis == "7 m2 by the areas and depths of the bays"
+
+
+def test_a_strap_for_a_tank_is_one_length_that_is_not_joined() -> None:
+    yard = shop(
+        task("cradle", parts=[takes("strap-50mm", 2.4, "tank", "m")]),
+        added("tank", "fresh"),
+        added("part", "strap-50mm", unit="m"),
+    )
+
+    (line,) = _lines(yard, "strap-50mm")
+
+    assert (line.subject, line.open, line.piece, line.pieces) == ("tank:fresh", 2.4, True, 1)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from functools import cache
@@ -13,6 +14,7 @@ from tracker.build.item import Item, as_list
 from tracker.build.state import Build
 from tracker.build.work import NOT_BEGUN
 from tracker.errors import BadInput
+from tracker.plan.bay_area import foam_m3
 from tracker.plan.line import PIECE, Line, as_stated, less_used
 from tracker.quantity import parse
 
@@ -96,7 +98,10 @@ class _Book:
                     continue
                 name, per, each = str(row["part"]), row.get("per", "once"), float(row["qty"])
                 unit = str(row.get("unit", "each"))
-                if per == "m" and self.length_m is not None:
+                if per == "m" and (area := self._foam_m2(name, unit)) is not None:
+                    basis = f"{area:.3g} m2 by the areas and depths of the bays"
+                    yield self.line(task, None, name, unit, quantity=area, basis=basis)
+                elif per == "m" and self.length_m is not None:
                     basis = f"{each:g} {unit} a metre of body"
                     yield self.line(
                         task, None, name, unit, quantity=each * self.length_m, basis=basis
@@ -106,13 +111,24 @@ class _Book:
                 elif per != "m":
                     yield from self._for_each(task, name, str(per), each, unit)
 
+    def _foam_m2(self, name: str, unit: str) -> float | None:
+        """The area of foam at the depth its name ends in, or None where that is not known."""
+        rule = rules()["foam"]
+        depth = re.search(r"-(\d{1,3})mm$", name)
+        if not name.startswith(rule["begins"]) or unit != rule["unit"] or depth is None:
+            return None
+        volume_m3 = foam_m3(self.cover)
+        return volume_m3 / (int(depth[1]) / 1000) if volume_m3 and int(depth[1]) else None
+
     def _for_each(self, task: Item, name: str, kind: str, each: float, unit: str) -> Iterable[Line]:
         for subject in self.cover.by_kind.get(kind, []):
             basis = f"{each:g} a {kind}"
             if kind == "hole" and task.slug == rules()["hole"]["task"]:
                 yield from self._lining(task, subject, name, each, unit)
             else:
-                yield self.line(task, subject, name, unit, quantity=each, basis=basis)
+                whole = rules()["whole"]
+                piece = unit == whole["unit"] and name.startswith(tuple(whole["begins"]))
+                yield self.line(task, subject, name, unit, quantity=each, basis=basis, piece=piece)
 
     def _lining(self, task: Item, hole: Item, name: str, each: float, unit: str) -> Iterable[Line]:
         """What lines a hole, by what is said of its edge and by its size."""

@@ -6,25 +6,30 @@ from datetime import date, datetime, time, timedelta
 from typing import Any
 
 from tracker.app.session import Session
+from tracker.app.views.day import USUAL_H, Asked, day_of, last_day
 from tracker.plan.buying import Purchase, to_buy, without_part
 from tracker.plan.calendar import WorkingCalendar
 from tracker.plan.chain import Chains
 from tracker.plan.demand import all_lines
 from tracker.plan.latest import late_starts
+from tracker.plan.worked import days_worked, habit
+
+USUAL_BEGIN_H = 8.0
+"""Hour at which a day begins where nobody ever said. Common practice, no source."""
 
 
 def buy_view(session: Session) -> dict[str, Any]:
     """The view model of ``part buy``.
 
-    Every day is taken as a working day of 8 hours: the day by which to order is the last that
-    could do.
+    Days are those this builder works by the record, as long as the last one; so the day by which
+    to order is the last that could do.
     """
     cover, now = session.cover, session.now()
 
     def when(day: date, hours: float) -> datetime:
         return datetime.combine(day, time(), now.tzinfo) + timedelta(hours=hours)
 
-    late = late_starts(cover, Chains(cover), WorkingCalendar(), when)
+    late = late_starts(cover, Chains(cover), _calendar(session), when)
     lines = all_lines(cover)
     today = now.date()
     days = {name: moment.date() for name, moment in late.items()}
@@ -48,6 +53,17 @@ def buy_view(session: Session) -> dict[str, Any]:
         "count_first": [row for row in rows if row["level"]],
         "no_part": without_part(lines),
     }
+
+
+def _calendar(session: Session) -> WorkingCalendar:
+    """As many weekdays as are worked in a usual week, the most frequent; a day as the last one."""
+    chances = habit(days_worked(session.build), session.now().date()).chances
+    many = max(1, round(sum(chances.values())))
+    often = sorted(chances, key=lambda day: (-chances[day], day))[:many]
+    last = last_day(session)
+    begins = last.from_h if last is not None and last.from_h is not None else USUAL_BEGIN_H
+    hours = day_of(session, Asked()).longest_h or USUAL_H
+    return WorkingCalendar.of(often, max(0.0, min(begins, 24.0 - hours)), hours)
 
 
 def _total(rows: list[dict[str, Any]]) -> dict[str, Any]:

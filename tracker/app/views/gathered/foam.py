@@ -7,12 +7,10 @@ from typing import Any
 
 from tracker.app.session import Session
 from tracker.app.views.gathered import Gathered, listed, plain
-from tracker.build.item import Item, as_list
+from tracker.build.item import as_list
 from tracker.errors import BadInput
+from tracker.plan.bay_area import sides_of, taken_off
 from tracker.quantity import parse
-
-ACROSS = ("front", "rear")
-LYING = ("floor", "ceiling", "roof", "under")
 
 
 def gather_foam(session: Session, typed: Mapping[str, Any], zone: str | None) -> Gathered:
@@ -26,7 +24,8 @@ def gather_foam(session: Session, typed: Mapping[str, Any], zone: str | None) ->
     if zone:
         own = set(as_list(names.find(zone, ("zone",), "zone").get("bay")))
         bays = [bay for bay in bays if bay.id in own]
-    taken, notes = _openings(session, {bay.id for bay in bays})
+    taken, left_out = taken_off(cover, {bay.id for bay in bays})
+    notes = [f"{names.name(item)} is {why}, so it is not taken off" for item, why in left_out]
     given_m, usual_m = _given_depth_m(typed), _of_vehicle(session, "foam_m")
     areas: dict[float, float] = {}
     counted: list[tuple[str, str]] = []
@@ -34,7 +33,7 @@ def gather_foam(session: Session, typed: Mapping[str, Any], zone: str | None) ->
     for bay in bays:
         name = names.name(bay.id)
         depth_m = given_m if given_m is not None else bay.get("foam_m", usual_m)
-        sides, unknown = _sides(bay, _of_vehicle(session, "width_m"))
+        sides, unknown = sides_of(bay, _of_vehicle(session, "width_m"))
         if depth_m is None:
             unknown = [*unknown, "foam_m"]
         if unknown:
@@ -72,50 +71,6 @@ def _given_depth_m(typed: Mapping[str, Any]) -> float | None:
 def _of_vehicle(session: Session, name: str) -> Any:
     vehicle = session.cover.vehicle
     return vehicle.get(name) if vehicle else None
-
-
-def _sides(bay: Item, width_m: float | None) -> tuple[tuple[float, float], list[str]]:
-    """The two sides of a bay (m), and which fields are unknown that would tell them."""
-    face = bay.get("face")
-    if face is None:
-        return (0.0, 0.0), ["face"]
-    length_m = None
-    if bay.get("station_m") is not None and bay.get("to_m") is not None:
-        length_m = abs(bay.fields["to_m"] - bay.fields["station_m"])
-    across_m = bay.get("width_m", width_m)
-    told = {
-        "station_m and to_m": length_m,
-        "width_m": across_m,
-        "height_m": bay.get("height_m"),
-    }
-    if face in ACROSS:
-        del told["station_m and to_m"]
-    else:
-        del told["height_m" if face in LYING else "width_m"]
-    unknown = [name for name, value in told.items() if value is None]
-    if unknown:
-        return (0.0, 0.0), unknown
-    one, other = (float(value) for value in told.values() if value is not None)
-    return (one, other), []
-
-
-def _openings(session: Session, bays: set[str]) -> tuple[dict[str, float], list[str]]:
-    """What openings take off each bay (m2), and what is not taken off; shared among its bays."""
-    taken: dict[str, float] = {}
-    notes = []
-    for kind in ("opening", "no-fill"):
-        for item in session.cover.by_kind.get(kind, []):
-            own = session.cover.bays_of(item)
-            if own and not bays & set(own):
-                continue
-            width_mm, height_mm = item.get("width_mm"), item.get("height_mm")
-            if not own or width_mm is None or height_mm is None:
-                what = "in no bay" if not own else "of unknown size"
-                notes.append(f"{session.names.name(item.id)} is {what}, so it is not taken off")
-                continue
-            for bay in own:
-                taken[bay] = taken.get(bay, 0.0) + width_mm * height_mm / 1e6 / len(own)
-    return taken, notes
 
 
 def _words(sides: tuple[float, float], less_m2: float, depth_mm: float) -> str:
