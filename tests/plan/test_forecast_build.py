@@ -10,7 +10,10 @@ import pytest
 
 from tests.plan.workshop import Yard, added, count, shop, takes, task
 from tracker.build import log, stock, work
+from tracker.plan.burnup import burn_up
+from tracker.plan.estimate import Estimate
 from tracker.plan.forecast import Forecast, Outlook, forecast
+from tracker.plan.record import estimate_of
 from tracker.plan.scheduling import Week
 from tracker.plan.slips import slips
 from tracker.plan.worked import days_worked, habit
@@ -181,3 +184,21 @@ def test_a_day_counts_as_worked_where_work_was_logged_or_a_day_began() -> None:
     yard.do(log.note("rain"), when="2027-02-28T08:00:00+00:00")
 
     assert days_worked(yard.build) == {date(2027, 2, 20), date(2027, 2, 27)}
+
+
+def test_an_estimate_that_says_only_what_is_likely_is_taken_as_certain() -> None:
+    yard = _foaming(added("task", "mask", phase="phase:wiring", hours={"likely": [1.0, 0.5]}))
+
+    assert estimate_of(yard.item("mask"), 8.0) == Estimate(5.0, 5.0, 5.0)
+    assert _foam(yard).tasks == 1
+
+
+def test_facts_that_make_no_sense_break_no_date() -> None:
+    yard = _foaming(added("part", "film", unit="each"), task("mask", parts=[takes("film", 2.0)]))
+    yard.do({"f": "task.worked", "task": "task:mask", "fraction": "x", "hours": [1]})
+    yard.do({"f": "task.worked", "task": ["task:mask"]})
+    yard.do({"f": "stock.ordered", "part": "part:film", "quantity": 2.0, "due": "soon"})
+    count(yard, "film", number=0.0)
+
+    assert _forecast(yard).unknown == (("task:mask", "part:film"),)
+    assert burn_up(yard.cover, 7.5).weeks == ()

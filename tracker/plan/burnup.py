@@ -58,10 +58,13 @@ def burn_up(cover: Coverage, length_m: float) -> BurnUp:
     likely = {task.id: likely_crew_hours(task, length_m) for task in cover.by_kind.get("task", [])}
     steps: list[tuple[date, float, float, int]] = []
     fractions: dict[str, float] = {}
+    unread = set(build.unknown)
     for act in build.acts:
-        for fact in act.facts if act.id not in build.dead else ():
-            task = fact.get("task")
-            if fact.get("f") != "task.worked" or task not in likely:
+        for number, fact in enumerate(act.facts if act.id not in build.dead else ()):
+            if fact.get("f") != "task.worked" or act.ref(number) in unread:
+                continue
+            task = fact["task"]
+            if task not in likely:
                 continue
             before = fractions.get(task, 0.0)
             now = fractions[task] = float(fact.get("fraction", before))

@@ -16,7 +16,7 @@ from tracker.plan.obstacles import holding, standing_blockers
 from tracker.plan.record import estimate_of
 from tracker.plan.scheduling import DAY_H
 from tracker.plan.shelf import ON_ORDER
-from tracker.plan.slips import slips
+from tracker.plan.slips import day_of, slips
 from tracker.plan.todo import all_closed, booking, tasks_before
 from tracker.plan.trials import Arrival, Job
 
@@ -122,13 +122,13 @@ class OpenWork:
         for name in self.chains.tasks:
             for blocker in blockers.get(name, ()):
                 if blocker.get("expected"):
-                    yield name, self._due(blocker.id, str(blocker.get("expected")))
+                    yield from self._due(name, blocker.id, str(blocker.get("expected")))
                 else:
                     self.unknown.append((name, blocker.id))
         for hold in self.holds:
             booked, closing = booking(self.cover, hold, WHOLE), str(hold.get("closed_by", ""))
             if booked is not None and closing in self.chains.tasks:
-                yield closing, Arrival(hold.id, self._hours(booked))
+                yield closing, Arrival(hold.id, self._hours(date.fromisoformat(booked)))
         yield from self._curing()
 
     def _parts(self, lines: Sequence[Line]) -> Iterable[tuple[str, Arrival]]:
@@ -139,7 +139,7 @@ class OpenWork:
             if share.ready_on:
                 parts = [row.part for row in share.taken if found.shelves[row.part].since]
                 late = [part for part in parts if found.shelves[part].since == share.ready_on]
-                yield name, self._due(late[0] if late else name, share.ready_on)
+                yield from self._due(name, late[0] if late else name, share.ready_on)
             elif share.ready_on is None and not share.lacks:
                 parts = [row.part for row in share.taken if row.place == ON_ORDER]
                 self.unknown += [(name, part) for part in parts if not found.shelves[part].since]
@@ -147,9 +147,10 @@ class OpenWork:
                 part = self.cover.build.items.get(lack.part)
                 lead = part.get("lead_days") if part is not None else None
                 if lack.due:
-                    yield name, self._due(lack.part, lack.due)
+                    yield from self._due(name, lack.part, lack.due)
                 elif lead is not None:  # ordered today at the soonest
-                    yield name, self._due(lack.part, (today + timedelta(days=lead)).isoformat())
+                    there = today + timedelta(days=lead)
+                    yield from self._due(name, lack.part, there.isoformat())
                 else:
                     self.unknown.append((name, lack.part or lack.name))
 
@@ -167,11 +168,15 @@ class OpenWork:
                     if over > self.now:
                         yield name, Arrival(need, since)
 
-    def _hours(self, day: str) -> float:
-        return (date.fromisoformat(day[:10]) - self.now.date()).days * DAY_H
+    def _hours(self, day: date) -> float:
+        return (day - self.now.date()).days * DAY_H
 
-    def _due(self, name: str, day: str) -> Arrival:
+    def _due(self, task: str, what: str, said: str) -> Iterable[tuple[str, Arrival]]:
         """Something due on a day, as late as it may be; what is overdue comes from today on."""
+        day = day_of(said)
+        if day is None:
+            self.unknown.append((task, what))
+            return
         hours = self._hours(day)
         slip = max(LEAST_SLIP_H, self.slips.share * abs(hours))
-        return Arrival(f"{name} {day}", max(0.0, hours), slip, name)
+        yield task, Arrival(f"{what} {day}", max(0.0, hours), slip, what)

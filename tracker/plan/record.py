@@ -24,6 +24,7 @@ people take between 0.7 and 1.4 times what is said."""
 PHASES = 0.15
 """The same between phases of one builder. Common practice, no source."""
 LEAST_SPREAD, MOST_SPREAD = 0.5, 3.0
+BANDS = ("low", "likely", "high")
 FEW = 10
 """Below so many logged tasks the record is few data. Common practice, no source."""
 
@@ -127,8 +128,8 @@ def estimate_of(task: Item, length_m: float) -> Estimate | None:
     if not hours:
         return None
     low, likely, high = (
-        float(base + per_metre * length_m)
-        for base, per_metre in (hours["low"], hours["likely"], hours["high"])
+        max(0.0, float(base + per_metre * length_m))
+        for base, per_metre in (hours.get(band, hours["likely"]) for band in BANDS)
     )
     return Estimate(min(low, likely), likely, max(likely, high))
 

@@ -38,7 +38,7 @@ def slips(build: Build) -> Slips:
             continue
         day = date.fromisoformat(act.happened[:10])
         for fact in act.facts:
-            part, due = str(fact.get("part")), _date(fact.get("due"))
+            part, due = str(fact.get("part")), day_of(fact.get("due"))
             if fact.get("f") == "stock.ordered" and due is not None:
                 waiting.setdefault(part, []).append((day, due))
             elif fact.get("why") == "received" and waiting.get(part):
@@ -49,7 +49,8 @@ def slips(build: Build) -> Slips:
     return Slips(len(late), (most + WEIGHT * BEFOREHAND) / (len(late) + WEIGHT))
 
 
-def _date(text: object) -> date | None:
+def day_of(text: object) -> date | None:
+    """The date that a text begins with (ISO), or None where it is none."""
     try:
         return date.fromisoformat(str(text)[:10])
     except ValueError:
