@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.plan.workshop import Yard, added, count, run, shop, takes, task
-from tracker.build import stock
+from tracker.build import item, stock
 from tracker.plan.allocation import Allocation, by_task, rank
 from tracker.plan.chain import Chains
 from tracker.plan.demand import demand
@@ -128,3 +128,15 @@ def test_plenty_is_enough_and_what_nobody_counted_is_said() -> None:
 
     assert not share.lacks
     assert share.doubts == (("pin", "unknown"), ("film", "low"))
+
+
+def test_wire_on_order_comes_in_the_lengths_it_is_sold_in() -> None:
+    yard = _wire(runs=(12.0,))
+    yard.do(item.change(yard.item("twin"), {"pack": 10.0}))
+    yard.do(stock.order(yard.item("twin"), 20.0, "2027-03-09"))
+
+    (lack,) = _allocation(yard, arrivals=True).shares["task:run-drops"].lacks
+    assert (lack.on_order, lack.due) == (20.0, None)
+
+    yard.do(item.change(yard.item("twin"), {"pack": 20.0}))
+    assert _allocation(yard, arrivals=True).shares["task:run-drops"].ready_on == "2027-03-09"

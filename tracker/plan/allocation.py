@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from tracker.build.coverage import Coverage
 from tracker.plan.chain import Chains
 from tracker.plan.line import PIECE, Line
-from tracker.plan.shelf import ON_ORDER, Shelf, Taken, lots_by_part, shelf_of
+from tracker.plan.shelf import ON_ORDER, Shelf, Taken
+from tracker.plan.stocked import lots_by_part, shelf_of
 
 
 @dataclass(frozen=True, slots=True)

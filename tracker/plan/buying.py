@@ -17,7 +17,7 @@ from tracker.build.stock import Lot
 from tracker.build.work import NOT_BEGUN
 from tracker.plan.cuts import Cuts, cuts
 from tracker.plan.line import PIECE, Line
-from tracker.plan.shelf import lots_by_part, shelf_of
+from tracker.plan.stocked import lots_by_part, shelf_of
 
 CLOSE = 1e-6
 

@@ -13,7 +13,7 @@ from math import floor
 
 from tracker.build.coverage import Coverage
 from tracker.plan.line import Line
-from tracker.plan.shelf import ON_ORDER, lots_by_part, shelf_of
+from tracker.plan.shelf import ON_ORDER
 from tracker.plan.spools import (
     CLOSE,
     MM,
@@ -25,6 +25,7 @@ from tracker.plan.spools import (
     lengths_on_hand,
     rounded_up,
 )
+from tracker.plan.stocked import lots_by_part, shelf_of
 from tracker.plan.todo import next_hold, tasks_before
 
 
@@ -147,7 +148,7 @@ def _cuts_of(cover: Coverage, part: str, lines: Sequence[Line], near: Collection
     shelf = shelf_of(cover.build, item, known, (), False)
     hand = lengths_on_hand(shelf, {line.task for line in lines} | {line.subject for line in lines})
     put_up = floor(float(item.get("pack") or 0.0) * MM + CLOSE) or None
-    coming = lengths_coming(shelf, put_up)
+    coming = lengths_coming(shelf, (put_up or 0) / MM)
     # Where nobody can say how much there is, what to buy would be a guess.
     spools, unplaced, proved = _planned(pieces, hand, coming, None if said else put_up, near)
     return Cuts(

@@ -11,6 +11,7 @@ from math import ceil, floor
 
 from tracker.plan.cutting import CutPlan, cut_plan
 from tracker.plan.shelf import ON_ORDER, Shelf
+from tracker.plan.stocked import put_ups
 
 TO_BUY = "to buy"
 """The place of a spool that must be bought."""
@@ -75,14 +76,16 @@ def lengths_on_hand(shelf: Shelf, owners: Collection[str]) -> list[Spool]:
     return [each for each in spools if each.length > 0]
 
 
-def lengths_coming(shelf: Shelf, put_up: int | None) -> list[Spool]:
-    """What is on order: in the lengths it is sold in, where that is known."""
-    found: list[Spool] = []
-    for _, quantity in shelf.coming:
-        rest = floor(quantity * MM + CLOSE)
-        full, over = divmod(rest, put_up) if put_up else (0, rest)
-        found += [Spool(ON_ORDER, length) for length in [*[put_up or 0] * full, over] if length]
-    return found
+def lengths_coming(shelf: Shelf, put_up_m: float) -> list[Spool]:
+    """What is on order: in the lengths it is sold in, where that is known.
+
+    Parameters
+    ----------
+    put_up_m: the length it is sold in, or 0.
+    """
+    lengths = [length for _, some in shelf.coming for length in put_ups(some, put_up_m)]
+    found = [Spool(ON_ORDER, floor(length * MM + CLOSE)) for length in lengths]
+    return [each for each in found if each.length > 0]
 
 
 def cut_from(
