@@ -207,3 +207,14 @@ def test_a_writers_name_is_eight_letters_and_digits_and_seldom_the_same() -> Non
 
 def test_the_clock_of_this_computer_knows_its_offset() -> None:
     assert now_here().tzinfo is not None
+
+
+def test_a_session_kept_still_does_not_change_with_what_is_done(place: Place) -> None:
+    session = place.open()
+    session.do(note("one"))
+    still = session.still()
+    session.do(note("two"))
+
+    assert texts(still) == ["one"]
+    assert texts(session) == ["one", "two"]
+    assert still.names is not session.names

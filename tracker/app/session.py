@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Sequence
+from copy import copy
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -203,6 +204,12 @@ class Session:
         """The writer whose file this machine appends to, or ''."""
         remembered = self.memory.load(self.marked.id)
         return remembered.writer if remembered is not None else ""
+
+    def still(self) -> Session:
+        """The session as it is now, for another thread to read whatever is done here."""
+        twin = copy(self)
+        twin._cover = twin._names = None
+        return twin
 
     def now(self) -> datetime:
         """The session's clock."""

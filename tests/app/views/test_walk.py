@@ -80,3 +80,12 @@ def test_blockers_can_be_seen_before_there_is_a_hold_point(bare: Session) -> Non
 
     assert [row["text"] for row in blockers_view(bare)] == ["no torch"]
     assert not blockers_view(bare)[0]["stops_this"]
+
+
+def test_a_label_read_by_another_is_told_from_other_second_person_checks(heron: Session) -> None:
+    rows = [point for found in walk_view(heron)["places"] for point in found["points"]]
+    read = {point["check"] for point in rows if point["label_read"]}
+    others = {point["check"] for point in rows if point["how"] == "second person"} - read
+
+    assert read == {"label-read-blind"}
+    assert "people-out" in others

@@ -17,7 +17,8 @@ def walk_view(session: Session, hold: str | None = None, zone: str | None = None
 
     Each place has its ``name``, ``where`` in words, how many of its points are ``open``, and
     ``points``, rows as in ``open`` that also say whether a number answers them (``measured``),
-    whether a value may need a second name (``band``) and whether it ``may_be_waived``.
+    whether a value may need a second name (``band``), whether it ``may_be_waived``, and
+    whether a second person reads its label without knowing what it should say (``label_read``).
     """
     plan = todo_of(session, hold, zone)
     places: dict[tuple[int, int], dict[str, Any]] = {}
@@ -63,4 +64,12 @@ def _row(session: Session, point: Standing) -> dict[str, Any]:
         "unit": point.limit.unit if point.limit else None,
         "band": point.limit is not None and point.limit.sign_low is not None,
         "may_be_waived": point.check.get("waive") is not False,
+        "label_read": _reads_label(point.check),
     }
+
+
+def _reads_label(check: Item) -> bool:
+    """Is it answered by a second person reading a label out, blind?"""
+    one_each = check.get("each", "once") not in ("once", "zone", "bay", "vehicle")
+    about = f"{check.slug} {check.title}".casefold()
+    return check.get("how") == "second person" and one_each and "label" in about
