@@ -27,10 +27,11 @@ async def test_a_build_without_phases_says_how_to_take_some_up(
 async def test_every_key_is_harmless_on_an_empty_build(empty: Session) -> None:
     acts = len(empty.build.acts)
     async with open_on(empty) as pilot:
-        for view in "1234":
+        for view in "123456":
             await pilot.press(view)
             await pilot.press("space", "b", "m", "w", "n", "r", "o", "j", "h", "v", "T", "T")
             await pilot.press("left_square_bracket", "right_square_bracket", "up", "end", "pageup")
+            await pilot.press("e", "k", "d", *"RWCOB")
         await pilot.press("c", "u")
 
         assert "there is no blocker here" in text(pilot)

@@ -127,6 +127,14 @@ def test_the_program_opens_marks_measures_notes_and_quits(
     assert [note.text for note in session.build.notes] == ["the ramp is wet", "seen from elsewhere"]
 
 
+def test_ctrl_c_quits_at_once_and_leaves_the_terminal_as_it_was(terminal: Terminal) -> None:
+    terminal.wait("▸○ open")
+    terminal.keys("C-c")
+
+    assert terminal.ended() == 0
+    assert terminal.told("alternate_on") == "0"
+
+
 @pytest.mark.parametrize(("name", "status"), [("TERM", 143), ("HUP", 129)])
 def test_a_signal_leaves_the_terminal_as_it_was(terminal: Terminal, name: str, status: int) -> None:
     terminal.wait("▸○ open")

@@ -13,10 +13,11 @@ from tracker.tui.theme import LIGHT
 
 async def test_number_keys_and_tab_go_through_the_views(session: Session) -> None:
     async with open_on(session) as pilot:
-        for key, view in (("2", "parts"), ("3", "blockers"), ("4", "log"), ("1", "checks")):
+        for key, view in (("2", "parts"), ("3", "blockers"), ("4", "log"), ("5", "today")):
             await pilot.press(key)
             assert screen(pilot).view == view
             assert f"[{key} {view}" in text(pilot)
+        await pilot.press("1")
         await pilot.press("tab", "tab")
         assert screen(pilot).view == "blockers"
         await pilot.press("shift+tab")

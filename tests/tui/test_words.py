@@ -17,6 +17,7 @@ from tracker.tui.columns import Column, Line, fit, widths
 from tracker.tui.marks import HOLD_SIGNS, SIGNS
 from tracker.tui.phaseline import phase_line_text
 from tracker.tui.screen import BuildScreen
+from tracker.tui.tabs import tabs
 from tracker.tui.theme import DARK, LIGHT
 from tracker.tui.words import days_words, strip_words
 
@@ -47,6 +48,38 @@ def test_no_two_states_share_a_sign_or_word() -> None:
     assert len({sign for sign, _ in SIGNS.values()}) == len(SIGNS)
     assert len({word for _, word in SIGNS.values()}) == len(SIGNS)
     assert set(HOLD_SIGNS) >= {"open", "ready", "released", "lapsed", "closed", "reopened"}
+
+
+@given(
+    st.lists(st.integers(0, 99_999), min_size=6, max_size=6),
+    st.sampled_from(VIEWS),
+    st.integers(20, 200),
+)
+def test_the_line_of_views_is_never_wider_than_the_screen_and_keeps_the_one_in_hand(
+    counts: list[int], here: str, width: int
+) -> None:
+    told = {
+        view: (f"{count} to do, only those", str(count))
+        for view, count in zip(VIEWS, counts, strict=True)
+    }
+    pieces = tabs(told, range(1, 7), here, width)
+    line = "".join(text for text, _ in pieces).rstrip()
+
+    assert cell_len(line) <= width
+    assert width < 40 or f"[{VIEWS.index(here) + 1} {here}" in line
+
+
+def test_the_line_of_views_tells_less_of_the_others_first() -> None:
+    told = {"checks": ("12 to do", "12"), "parts": ("3 shortages", "3")}
+
+    def line(width: int) -> str:
+        return "".join(text for text, _ in tabs(told, (1, 2), "parts", width)).strip()
+
+    assert line(80) == "1 checks 12 to do  [2 parts 3 shortages]"
+    assert line(38) == "1 checks 12  [2 parts 3 shortages]"
+    assert line(33) == "1 checks  [2 parts 3 shortages]"
+    assert line(24) == "1 checks  [2 parts 3]"
+    assert line(14) == "1 [2 parts]"
 
 
 def phase(slug: str, here: bool = False, holds: int = 1) -> dict[str, Any]:

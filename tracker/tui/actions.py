@@ -4,8 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-CHECKS, PARTS, BLOCKERS, LOG = VIEWS = ("checks", "parts", "blockers", "log")
+CHECKS, PARTS, BLOCKERS, LOG, TODAY, INBOX = VIEWS = (
+    "checks",
+    "parts",
+    "blockers",
+    "log",
+    "today",
+    "inbox",
+)
 """The views, in the order of their number keys."""
+
+MAIN = (CHECKS, TODAY, INBOX)
+"""The views that share the larger place of a wide screen; the others stand beside it."""
 
 KEY_NAMES = {
     "space": "space",
@@ -89,16 +99,26 @@ ACTIONS: tuple[Action, ...] = (
     Action("previous_bay", ("left_square_bracket",), "bay before", "Go to the bay before."),
     Action("next_hold", ("h",), "hold point", "Show the next hold point."),
     Action("next_zone", ("v",), "zone", "Show the next zone, then all of them."),
+    Action("release", ("R",), "release", "Two people sign a hold point, zone by zone."),
+    Action("withdraw", ("W",), "withdraw", "Take a release back, for a reason."),
+    Action("close_in", ("C",), "close in", "A zone is closed in: what it covers is buried."),
+    Action("reopen", ("O",), "reopen", "A closed zone is opened again, for a reason."),
+    Action("book", ("B",), "book", "Book the day of a close-in, or drop it."),
+    Action("sort", ("e",), "say again", "Say the line in hand so that it can be placed."),
+    Action("keep", ("k",), "as note", "Keep the line in hand as a note."),
+    Action("drop", ("d",), "drop", "The line in hand means nothing; it stays on record."),
     Action("adopt", ("p",), "phases", "Take up phases: their tasks, checks and hold points."),
     Action("view('checks')", ("1",), "checks", "Go to the checks."),
     Action("view('parts')", ("2",), "parts", "Go to the parts."),
     Action("view('blockers')", ("3",), "blockers", "Go to the blockers."),
     Action("view('log')", ("4",), "log", "Go to the log."),
+    Action("view('today')", ("5", "t"), "today", "Go to the plan of the day."),
+    Action("view('inbox')", ("6", "i"), "inbox", "Go to the lines that wait to be sorted."),
     Action("next_view", ("tab",), "next view", "Go to the next view, or the next question."),
     Action("previous_view", ("shift+tab",), "view before", "Go to the view before."),
     Action("daylight", ("T",), "daylight", "Dark colours, or light ones for the sun."),
     Action("help", ("question_mark", "f1"), "help", "Show all keys."),
-    Action("leave", ("q", "ctrl+q"), "quit", "Quit; everything acknowledged is kept."),
+    Action("leave", ("q", "ctrl+c"), "quit", "Quit; everything acknowledged is kept."),
 )
 
 FOOTERS: dict[str, tuple[str, ...]] = {
@@ -106,6 +126,8 @@ FOOTERS: dict[str, tuple[str, ...]] = {
     PARTS: ("count", "stuck", "undo", "line", "filter", "note"),
     BLOCKERS: ("stuck", "unstuck", "undo", "line", "filter", "note"),
     LOG: ("note", "undo", "redo", "line", "filter"),
+    TODAY: ("line", "stuck", "note", "undo", "filter"),
+    INBOX: ("sort", "keep", "drop", "undo", "line", "filter"),
 }
 """The actions whose keys stand below each view, those that matter most first."""
 

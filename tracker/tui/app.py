@@ -6,10 +6,14 @@ import asyncio
 import os
 import signal
 from collections.abc import Iterable
+from typing import ClassVar
 
 from textual import events
 from textual.app import App, SystemCommand
+from textual.binding import Binding
 from textual.screen import Screen
+from textual.widgets import Input
+from textual.widgets.input import Selection
 
 from tracker.app.session import Session
 from tracker.tui.actions import ACTIONS
@@ -30,6 +34,7 @@ class BuildApp(App[None]):
     session: the build, open.
     """
 
+    BINDINGS: ClassVar = [Binding("ctrl+c", "end", show=False, priority=True)]
     CSS_PATH = "app.tcss"
     TITLE = "closein"
     HORIZONTAL_BREAKPOINTS = [(0, NARROW), (110, WIDE)]  # noqa: RUF012 (the base declares it so)
@@ -70,11 +75,31 @@ class BuildApp(App[None]):
             await super().on_event(event)
 
     async def _take_key(self, event: events.Key) -> None:
+        if isinstance(self.screen, BuildScreen):
+            self.screen.key_came(event.key)
         box = self.focused
         if isinstance(box, Box) and box.take(event):
             return
         if not await self._check_bindings(event.key, priority=True):
             await self._check_bindings(event.key)
+
+    async def action_quit(self) -> None:
+        """Ctrl-Q, wherever the keys are: as q does, asking where something typed would be lost."""
+        while len(self.screen_stack) > 1:
+            self.pop_screen()
+        await self.screen.run_action("leave")
+
+    async def action_end(self) -> None:
+        """Ctrl-C: copies what is marked, where something is, and else quits as Ctrl-Q does."""
+        box = self.focused if isinstance(self.focused, Input) else None
+        marked = (box.selected_text if box else "") or self.screen.get_selected_text()
+        if not marked:
+            await self.action_quit()
+            return
+        self.copy_to_clipboard(marked)
+        self.screen.clear_selection()
+        if box:
+            box.selection = Selection.cursor(box.cursor_position)
 
     def get_system_commands(self, screen: Screen) -> Iterable[SystemCommand]:
         """The palette holds the same actions as the keys."""

@@ -14,6 +14,7 @@ from textual.widgets import Static
 from tracker.build.names import clean
 from tracker.tui.asks import Asking
 from tracker.tui.box import Box
+from tracker.tui.mending import faulty
 
 MOST_QUESTIONS = 5
 
@@ -98,6 +99,16 @@ class Asker(Vertical):
             self.screen.set_focus(inputs[inputs.index(box) + 1])
         elif self.asking is not None:
             self.answered(self.asking, self.typed)
+
+    def mend(self, error: str) -> None:
+        """Put the cursor where the answer is that an error is about."""
+        name = faulty(self.asking, self.typed, error) if self.asking is not None else None
+        for question, box in zip(
+            self.asking.questions if self.asking else (), self.inputs, strict=True
+        ):
+            if question.name == name:
+                box.cursor_position = len(box.value)
+                self.screen.set_focus(box)
 
     def action_aside(self) -> None:
         """Leave the questions; what was typed is kept for the next time."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from tracker.tui.actions import BLOCKERS, CHECKS, PARTS
+from tracker.tui.actions import BLOCKERS, CHECKS, INBOX, PARTS, TODAY
 
 Row = dict[str, Any]
 
@@ -29,6 +29,7 @@ class Asking:
     about: names the row among those of its action, so that a half-typed answer finds it again.
     title: what is about to be done.
     warning: a rule that speaks against it, or ''.
+    blind: is the row hidden meanwhile, so that somebody can read without knowing what it says?
     """
 
     action: str
@@ -37,6 +38,7 @@ class Asking:
     title: str
     questions: tuple[Question, ...]
     warning: str = ""
+    blind: bool = False
 
 
 REASON = Question("why", "reason")
@@ -63,10 +65,15 @@ def asking(action: str, view: str, row: Row, today: str, second: str, hold: str)
         )
         return Asking(action, row, row["slug"], f"{row['text']}: out of the way", questions)
     if action == "note":
-        subject = str(row.get("subject") or row.get("part") or "") if view != BLOCKERS else ""
+        named = row.get("subject") or row.get("part") or row.get("task") or ""
+        subject = str(named) if view not in (BLOCKERS, INBOX) else ""
         on = "" if subject == "vehicle" else subject
         questions = (Question("text", "note"), Question("on", "about (a name, or empty)", on))
         return Asking(action, row, on, "note", questions)
+    if action == "sort":
+        line = Question("line", "say it so", row["text"], "12 label ok, or any words for a note")
+        because = "It can't be placed as it stands: " + (row.get("problem") or "say it otherwise")
+        return Asking(action, row, row["ref"], f"where it belongs: {row['text']}", (line,), because)
     if action == "adopt":
         hint = "framing deck rough-in-wiring insulation"
         return Asking(action, row, "", "take up phases", (Question("names", "names", "", hint),))
@@ -88,6 +95,8 @@ def _about_check(action: str, row: Row, second: str) -> Asking | None:
     if action == "good":
         if row.get("how") != "second person":
             return None
+        if row.get("label_read"):
+            return _reading(row, name, person)
         return Asking(action, row, name, f"{name} is good, read by a second person", (person,))
     if action == "take_back":
         return Asking(action, row, name, f"take back the answer of {name}", (REASON,))
@@ -97,6 +106,20 @@ def _about_check(action: str, row: Row, second: str) -> Asking | None:
     warning = missed if row.get("may_be_waived") else f"This can never be waived. {missed}"
     two = (REASON, person) if row.get("class") == "hold" else (REASON,)
     return Asking("waive", row, name, f"waive {name}", two, warning)
+
+
+def _reading(row: Row, name: str, person: Question) -> Asking:
+    """A label read by somebody who is not told what it should say."""
+    where = f" in {row['bay']}" if row.get("bay") else ""
+    return Asking(
+        "good",
+        row,
+        name,
+        f"{row['check']}{where}: point at the label; the second person reads and types it",
+        (person, Question("read", "the label reads", "", "letter by letter, as it stands there")),
+        "What the record says is hidden until then; the two are compared.",
+        blind=True,
+    )
 
 
 EXAMPLES = {
@@ -120,7 +143,7 @@ def _count(row: Row) -> Asking:
 
 def _stuck(view: str, row: Row, hold: str) -> Asking:
     part = str(row.get("part", "")) if view == PARTS else ""
-    stops = str(row.get("check", hold)) if view == CHECKS else hold
+    stops = str(row.get({CHECKS: "check", TODAY: "task"}.get(view, ""), hold))
     questions = (
         Question("text", "what is in the way", f"out of {part}" if part else ""),
         Question(

@@ -12,6 +12,7 @@ from tracker.tui.asks import Asking
 from tracker.tui.lines import Lines
 from tracker.tui.rows import SETTLED
 from tracker.tui.sitting import Sitting
+from tracker.tui.wanting import GATES
 
 
 class Deeds(Screen[None]):
@@ -49,38 +50,48 @@ class Deeds(Screen[None]):
 
     def act(self, action: str) -> bool:
         """Do an action to the row in hand, or ask what it needs first; True when it was done."""
-        row, asker = self.row, self.query_one(Asker)
-        ask = self.sitting.asks(action, self.view, row)
+        ask = self.sitting.asks(action, self.view, self.row)
         if ask is None:
-            done = self.sitting.do(action, row)
+            done = self.sitting.do(action, self.row)
             self.draw()
             return done
+        self.ask(ask)
+        return False
+
+    def ask(self, ask: Asking) -> None:
+        """Ask; what was typed to it before and put aside stands there again."""
+        asker = self.query_one(Asker)
         if asker.asking is not None:
             self.sitting.put_aside(asker.asking, asker.typed)
         asker.ask(ask, self.sitting.draft(ask))
         self.add_class("-asking")
+        self.set_class(ask.blind, "-blind")
+        self.set_class(ask.action in GATES, "-gate")
         self.sitting.say("")
         self.draw_foot()
-        return False
 
     def put_aside(self, ask: Asking, typed: dict[str, str]) -> None:
         """Keep what was typed for the next time."""
+        begun = self.query_one(Asker).begun
         self.sitting.put_aside(ask, typed)
         self.no_more_asked()
-        self.tell("put aside; what was typed is kept" if any(typed.values()) else "put aside")
+        self.sitting.say("put aside; what was typed is kept" if begun else "put aside")
+        self.sitting.passing = True
         self.draw_foot()
 
     def no_more_asked(self) -> None:
         """The list has the keys again."""
         self.query_one(Asker).close()
-        self.remove_class("-asking")
+        self.remove_class("-asking", "-blind", "-gate")
         self.set_focus(self.lines)
 
     def answered(self, ask: Asking, typed: dict[str, str]) -> None:
         """Do what was asked for; on any refusal the questions and answers stay."""
         done = self.sitting.do(ask.action, ask.row, typed, ask)
-        if done:
+        if done or self.sitting.misread(ask, typed):
             self.no_more_asked()
+        else:
+            self.query_one(Asker).mend(self.sitting.message)
         self.draw()
         if done and ask.action in ("good", "measure"):
             self.lines.action_step(1)

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+from typing import Any
+
 from textual.content import Content
 from textual.widgets import Static
 
 from tracker.build.names import clean
-from tracker.tui.actions import BLOCKERS, CHECKS, LOG, PARTS, VIEWS, footer
+from tracker.tui.actions import BLOCKERS, CHECKS, INBOX, LOG, MAIN, PARTS, TODAY, VIEWS, footer
 from tracker.tui.asker import Asker
-from tracker.tui.deeds import Deeds
 from tracker.tui.panes import Pane
 from tracker.tui.phaseline import phase_line_text
-from tracker.tui.rows import blocker_lines, check_lines, log_lines, part_lines
+from tracker.tui.rows import blocker_lines, check_lines, inbox_lines, log_lines, part_lines
+from tracker.tui.sorting import Sorting
+from tracker.tui.tabs import Told, tabs
+from tracker.tui.today_rows import day_line, today_lines, today_told
 from tracker.tui.words import (
     blocker_words,
     check_words,
@@ -34,10 +39,12 @@ NOTHING = {
     PARTS: "No parts yet: 'closein part add' adds one.",
     BLOCKERS: "Nothing is in the way. s raises a blocker.",
     LOG: "Nothing is written down yet.",
+    TODAY: "The plan of the day is being worked out.",
+    INBOX: "No line waits to be sorted.",
 }
 
 
-class Drawing(Deeds):
+class Drawing(Sorting):
     """The part of the screen that draws."""
 
     def pane(self, view: str) -> Pane:
@@ -92,33 +99,45 @@ class Drawing(Deeds):
             PARTS: part_lines(sitting.parts, filters[PARTS]),
             BLOCKERS: blocker_lines(sitting.blockers, filters[BLOCKERS]),
             LOG: log_lines(sitting.acts, filters[LOG]),
+            TODAY: today_lines(sitting.today, filters[TODAY]),
+            INBOX: inbox_lines(sitting.inbox, filters[INBOX]),
         }
         still = walk["points"]["open"] + walk["points"]["bad"] if walk else 0
+        short, open_, waiting = (
+            sitting.strip["shortages"],
+            len(sitting.blockers),
+            len(sitting.inbox),
+        )
         counts = {
-            CHECKS: f"{still} to do" + (", only those" if sitting.only_open else ""),
-            PARTS: some(sitting.strip["shortages"], "shortage"),
-            BLOCKERS: f"{len(sitting.blockers)} open" if sitting.blockers else "none",
-            LOG: "",
+            CHECKS: (f"{still} to do" + (", only those" if sitting.only_open else ""), str(still)),
+            PARTS: (some(short, "shortage"), str(short or "")),
+            BLOCKERS: (f"{open_} open" if open_ else "none", str(open_ or "")),
+            LOG: ("", ""),
+            TODAY: today_told(sitting.today),
+            INBOX: (some(waiting, "line"), str(waiting)) if waiting else ("", ""),
         }
+        for view in VIEWS:
+            if limit := filters[view]:
+                counts[view] = (f"filter: {clean(limit[:FILTER_CELLS])}", "filtered")
+        main = Content.assemble(*self.tab_parts(counts, MAIN, self.app.size.width * 3 // 5))
         for number, view in enumerate(VIEWS, 1):
-            limited = f"  filter: {filters[view]}" if filters[view] else ""
-            title = f"{number} {view}  {counts[view]}{limited}"
+            title = main if view in MAIN else Content(f"{number} {view}  {counts[view][0]}")
             empty = NOTHING.get(view) or nothing_open(walk)
             if filters[view]:
                 empty = f"Nothing here holds '{filters[view]}'; Esc clears the filter."
-            self.pane(view).show(clean(title), lists[view], clean(empty))
-        self.draw_tabs(counts)
+            self.pane(view).show(title, lists[view], clean(empty))
+        self.put("#tabs", *self.tab_parts(counts, VIEWS, self.app.size.width - 2))
 
-    def draw_tabs(self, counts: dict[str, str]) -> None:
+    def tab_parts(
+        self, counts: Mapping[str, Told], views: Sequence[str], width: int
+    ) -> list[tuple[str, str]]:
         """The views there are, the one in hand in brackets; a filter stands for the count."""
-        parts: list[str | Content | tuple[str, str]] = []
-        for number, view in enumerate(VIEWS, 1):
-            limit = self.sitting.filters[view]
-            told = f"filter: {limit[:FILTER_CELLS]}" if limit else counts[view]
-            text = f"{number} {view} {told}".rstrip()
-            here = view == self.view
-            parts += [(f"[{text}]", "bold $primary") if here else f" {text} ", " "]
-        self.put("#tabs", *parts)
+        told = {view: counts[view] for view in views}
+        numbers = [VIEWS.index(view) + 1 for view in views]
+        return [
+            (text, "bold $primary" if here else "$quiet")
+            for text, here in tabs(told, numbers, self.view, width)
+        ]
 
     def draw_detail(self) -> None:
         """What is in hand, in full."""
@@ -136,11 +155,25 @@ class Drawing(Deeds):
         elif self.view == BLOCKERS and row:
             title, owes, stops = blocker_words(row)
             self.put("#detail", (f"{title}\n", "bold"), f"{owes}\n", stops)
-        elif row:
-            said = "\n".join(row["words"])
-            self.put("#detail", (f"{row['name']} by {row['by']}, {row['when'][:16]}\n", ""), said)
+        elif self.view == TODAY:
+            self.put("#detail", *self._today_detail(row))
+        elif self.view == INBOX and row:
+            said = f"{row['text']}\n", "bold"
+            self.put("#detail", said, f"{row['by']}, {row['when'][:16].replace('T', ' ')}")
+        elif row and self.view == LOG:
+            words = "\n".join(row["words"])
+            self.put("#detail", (f"{row['name']} by {row['by']}, {row['when'][:16]}\n", ""), words)
         else:
             self.put("#detail", "")
+
+    def _today_detail(self, row: Mapping[str, Any]) -> list[str | tuple[str, str]]:
+        """The line in hand in full, or the day the plan is for."""
+        if not row:
+            view = self.sitting.today
+            return [day_line(view) if view else ""]
+        first, *rest = row["said"]
+        told = [(text, look) for text, look in zip(rest, ("", "$quiet"), strict=False) if text]
+        return [(f"{first}\n", "bold"), *((f"{text}\n", look) for text, look in told)]
 
     def draw_message(self) -> None:
         """The last sentence: what was saved, or what went wrong, until the next one."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from textual.widgets import Input
 
-from tracker.tui.actions import CHECKS, VIEWS
+from tracker.tui.actions import CHECKS, MAIN, VIEWS
 from tracker.tui.asker import Asker
 from tracker.tui.drawing import Drawing
 from tracker.tui.lines import Lines
@@ -24,7 +24,9 @@ class Moving(Drawing):
         self.view = view
         for name in VIEWS:
             self.pane(name).set_class(name == view, "-current")
-        self.query_one("#views").set_class(view != CHECKS, "-current-side")
+            if view in MAIN:
+                self.pane(name).set_class(name == view, "-there")
+        self.query_one("#views").set_class(view not in MAIN, "-current-side")
         self.draw()
         self.set_focus(self.lines)
 

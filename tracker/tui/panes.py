@@ -30,8 +30,8 @@ class Pane(Vertical):
         yield Static(classes="pane-title", markup=False)
         yield Lines(self.columns, id=self.view)
 
-    def show(self, title: str, lines: Sequence[Line], empty: str) -> None:
+    def show(self, title: Content, lines: Sequence[Line], empty: str) -> None:
         """Draw a title and lines; ``empty`` is said where there are none."""
-        self.title.update(Content(title))
+        self.title.update(title)
         self.lines.empty = empty
         self.lines.set_lines(lines)

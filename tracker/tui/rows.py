@@ -34,6 +34,7 @@ BLOCKER_COLUMNS = (
     Column("expected", 10),
     Column("stops", from_width=70),
 )
+INBOX_COLUMNS = (Column("when", 11), Column("by", 10), Column("what was said"))
 LOG_COLUMNS = (Column("at", 5), Column("by", 8), Column("what"))
 PART_SIGNS = {
     "out": ("✗ out", "bad"),
@@ -145,6 +146,16 @@ def log_lines(acts: Sequence[dict[str, Any]], words: str) -> list[Line]:
                 lines.append(Line("", (f" {day_words(day)}",), "heading"))
             look = "quiet" if row["undone"] else "plain"
             lines.append(Line(f"{row['id']}/{number}", cells, look, row))
+    return lines
+
+
+def inbox_lines(rows: Sequence[dict[str, Any]], words: str) -> list[Line]:
+    """The lines that wait to be sorted, oldest first."""
+    lines = []
+    for row in rows:
+        cells = (row["when"][5:16].replace("T", " "), row["by"], row["text"])
+        if holds_words(cells, words):
+            lines.append(Line(row["ref"], cells, "plain", row))
     return lines
 
 

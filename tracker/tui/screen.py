@@ -2,26 +2,60 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from textual import events, on
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Container, Horizontal, Vertical
+from textual.message import Message
 from textual.widgets import Input, Static
 
-from tracker.tui.actions import ACTIONS, CHECKS, VIEWS
+from tracker.app.session import Session
+from tracker.app.views.today import today_view
+from tracker.errors import CloseinError
+from tracker.tui.actions import ACTIONS, CHECKS, MAIN, TODAY, VIEWS
 from tracker.tui.asker import Asker
 from tracker.tui.box import Box
 from tracker.tui.lines import Lines
 from tracker.tui.moving import Moving
 from tracker.tui.panes import Pane
-from tracker.tui.rows import BLOCKER_COLUMNS, CHECK_COLUMNS, LOG_COLUMNS, PART_COLUMNS, SETTLED
+from tracker.tui.rows import (
+    BLOCKER_COLUMNS,
+    CHECK_COLUMNS,
+    INBOX_COLUMNS,
+    LOG_COLUMNS,
+    PART_COLUMNS,
+    SETTLED,
+)
 from tracker.tui.sitting import Sitting
+from tracker.tui.today_rows import TODAY_COLUMNS
 
 LOOK_EVERY_S = 0.5
-COLUMNS = (CHECK_COLUMNS, PART_COLUMNS, BLOCKER_COLUMNS, LOG_COLUMNS)
+COLUMNS = dict(
+    zip(
+        VIEWS,
+        (
+            CHECK_COLUMNS,
+            PART_COLUMNS,
+            BLOCKER_COLUMNS,
+            LOG_COLUMNS,
+            TODAY_COLUMNS,
+            INBOX_COLUMNS,
+        ),
+        strict=True,
+    )
+)
+LEAVING_KEYS = ("q", "ctrl+q", "ctrl+c")
 ENTRY_HINT = "12 label ok · out glands · 3 people 8-16 dry 6C · or a note"
+
+
+class WorkedOut(Message):
+    """The plan of the day was worked out, or could not be."""
+
+    def __init__(self, key: object, today: dict[str, Any] | None, problem: str) -> None:
+        super().__init__()
+        self.key, self.today, self.problem = key, today, problem
 
 
 class BuildScreen(Moving):
@@ -47,10 +81,13 @@ class BuildScreen(Moving):
         yield Static(id="hold-line", markup=False)
         yield Static(id="tabs", markup=False)
         with Container(id="views"):
-            yield Pane(CHECKS, COLUMNS[0])
+            with Vertical(id="main"):
+                for view in MAIN:
+                    yield Pane(view, COLUMNS[view])
             with Vertical(id="side"):
-                for view, columns in zip(VIEWS[1:], COLUMNS[1:], strict=True):
-                    yield Pane(view, columns)
+                for view in VIEWS:
+                    if view not in MAIN:
+                        yield Pane(view, COLUMNS[view])
         yield Static(id="detail", markup=False)
         yield Asker(self.answered, self.put_aside)
         with Horizontal(id="filter-row"):
@@ -75,6 +112,41 @@ class BuildScreen(Moving):
         """Draw anew where others wrote, or where the day changed."""
         if self.sitting.look():
             self.draw()
+
+    def draw(self) -> None:
+        """Everything anew, and the plan of the day where it is looked at."""
+        super().draw()
+        key = self.sitting.today_key()
+        if self.view == TODAY and key != self.sitting.today_asked:
+            self.sitting.today_asked = key
+            still = self.sitting.session.still()
+            self.run_worker(
+                lambda: self.work_out(key, still), thread=True, exclusive=True, group="today"
+            )
+
+    def work_out(self, key: object, still: Session) -> None:
+        """Work the plan of the day out, in a thread: it takes longer than a key may."""
+        try:
+            self.post_message(WorkedOut(key, today_view(still), ""))
+        except CloseinError as error:
+            self.post_message(WorkedOut(key, None, str(error)))
+
+    @on(WorkedOut)
+    def worked_out(self, event: WorkedOut) -> None:
+        """Show the plan, unless the build has changed meanwhile and another is on its way."""
+        if event.key == self.sitting.today_asked:
+            self.sitting.today = event.today
+            if event.problem:
+                self.tell(event.problem, failed=True)
+            self.draw_lists()
+            self.draw_detail()
+
+    def key_came(self, key: str) -> None:
+        """What was only said in passing goes with the next key, and so does half a will to quit."""
+        if key not in LEAVING_KEYS or (key == "q" and isinstance(self.focused, Input)):
+            self.leaving = False
+        if self.sitting.passing:
+            self.tell("")
 
     @property
     def box(self) -> Box:
@@ -160,6 +232,7 @@ class BuildScreen(Moving):
         typed = self.box.value.strip() or asker.begun
         if typed and not self.leaving:
             self.leaving = True
-            self.tell("something typed is not saved yet; q again quits without it", failed=True)
+            again = "Ctrl-C" if isinstance(self.focused, Input) else "q"
+            self.tell(f"something typed is not saved yet; {again} again quits without it", True)
         else:
             self.app.exit()

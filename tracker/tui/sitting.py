@@ -7,12 +7,15 @@ from typing import Any
 
 from tracker.act import Act
 from tracker.app.session import Session
+from tracker.app.views.closing import closing_view, zones_of
+from tracker.app.views.inbox import inbox_view
 from tracker.app.views.log import act_row, act_words
 from tracker.app.views.parts import parts_view
 from tracker.app.views.phases import phase_line
 from tracker.app.views.strip import strip_view
 from tracker.app.views.walk import blockers_view, walk_view
 from tracker.app.views.words.acts import Words
+from tracker.app.wants.say import read
 from tracker.errors import BadInput, CloseinError
 from tracker.tui.actions import VIEWS
 from tracker.tui.asks import Asking, asking
@@ -41,6 +44,7 @@ class Sitting:
         self.second = ""
         self.message = ""
         self.failed = False
+        self.passing = False
         self.cut_off = ""
         self.walk: dict[str, Any] | None = None
         self.blockers: list[dict[str, Any]] = []
@@ -48,6 +52,9 @@ class Sitting:
         self.strip: dict[str, Any] = {}
         self.parts: list[dict[str, Any]] = []
         self.acts: list[dict[str, Any]] = []
+        self.inbox: list[dict[str, Any]] = []
+        self.today: dict[str, Any] | None = None
+        self.today_asked: object = None
         self.read()
 
     def read(self) -> None:
@@ -63,6 +70,7 @@ class Sitting:
         self.strip = strip_view(session)
         self.parts = parts_view(session)
         words, build = Words(session.build, session.names), session.build
+        self.inbox = inbox_view(session)
         self.acts = [act_row(build, words, act) for act in reversed(build.acts[-ACTS_SHOWN:])]
 
     def look(self) -> bool:
@@ -89,7 +97,7 @@ class Sitting:
     def say(self, text: str, failed: bool = False) -> bool:
         """Put a sentence into the strip; True where it is another than before."""
         news = (text, failed) != (self.message, self.failed)
-        self.message, self.failed = text, failed
+        self.message, self.failed, self.passing = text, failed, False
         return news
 
     def attempt(self, deed: Callable[[], Act]) -> Act | None:
@@ -106,6 +114,8 @@ class Sitting:
     def asks(self, action: str, view: str, row: dict[str, Any]) -> Asking | None:
         """What must be asked before an action."""
         hold = self.walk["hold_point"]["slug"] if self.walk else ""
+        if action == "sort":
+            row = {**row, "problem": read(self.session, row["text"], self.session.user).problem}
         return asking(action, view, row, self.strip["date"], self.second, hold)
 
     def put_aside(self, ask: Asking, typed: dict[str, str]) -> None:
@@ -126,9 +136,7 @@ class Sitting:
         """Do an action to a row; what was typed is forgotten only once it is saved."""
         said = typed or {}
         session = self.session
-        act = self.attempt(
-            lambda: session.do(wanted(action, row, said, session.user, session.folder))
-        )
+        act = self.attempt(lambda: session.do(wanted(action, row, said, session)))
         if act is None:
             return False
         if ask is not None:
@@ -136,7 +144,53 @@ class Sitting:
         self.second = said.get("second", "").strip() or self.second
         if action == "measure":
             self._say_verdict(row)
+        elif action == "book" and "" < said["day"].strip() < self.strip["date"]:
+            self.say(f"{self.message}; that day is past, book it again if it was a slip")
         return True
+
+    def misread(self, ask: Asking, typed: dict[str, str]) -> bool:
+        """Was a label read that is not the one on record? Then it can't be guessed again blind."""
+        said = typed.get("read", "").strip().casefold()
+        if not (ask.blind and said and typed.get("second", "").strip()):
+            return False
+        if said == str(ask.row["subject"]).casefold():
+            return False
+        self.drafts.pop((ask.action, ask.about), None)
+        return True
+
+    def zones(self, hold: str) -> list[str]:
+        """The zones by which a hold point is released; none where it is as a whole."""
+        return zones_of(self.session, hold)
+
+    def choose_zone(self, name: str) -> bool:
+        """Show one zone of the hold point; False where there is none of that name."""
+        try:
+            zone = self.session.names.find(name, ("zone",), "zone")
+        except CloseinError as error:
+            self.say(str(error), failed=True)
+            return False
+        self.zone = self.session.names.name(zone.id)
+        self.read()
+        return True
+
+    def gate_row(self, action: str, hold: str) -> dict[str, Any]:
+        """How a hold point stands in the zone shown, and what it covers there."""
+        if action == "book" and self.zone is None and self.walk:  # for all zones at once
+            return {"hold_point": hold, "zone": None, "booked": self.walk["hold_point"]["booked"]}
+        return closing_view(self.session, hold, self.zone)
+
+    def would(self, action: str, row: dict[str, Any]) -> None:
+        """Raise what the build's rules would refuse whatever is answered; nothing is written."""
+        if action == "book":
+            return
+        user = self.session.user
+        sure = row["zone"] or row["hold_point"]
+        said = {"by": user, "second": f"{user} and another", "why": "because", "sure": sure}
+        wanted(action, row, said, self.session)(self.session.build)
+
+    def today_key(self) -> object:
+        """Stays the same as long as the plan of the day does."""
+        return self.session.build.acts[-1:], len(self.session.build.acts), self.strip["date"]
 
     def line(self, text: str) -> bool:
         """Take a line of the day; says what it was taken as, or why it waits in the inbox."""

@@ -50,6 +50,7 @@ def hold_line(walk: Model | None, width: int) -> str:
         (counted, "", zones, booked),
         (counted[:2], "", "", booked),
         (counted[:1], "", "", day),
+        ((), "", "", ""),
     ):
         where = f"zone {hold['zone']}" if hold["zone"] else place
         still = points["open"] + points["bad"]
