@@ -49,7 +49,7 @@ def print_buying(desk: Desk, view: Row) -> None:
         name = group["supplier"] or "no supplier named"
         desk.wrapped(f"{name}: {total_words(group)}", head=True)
         for row in group["parts"]:
-            mark = "! " if row["order_now"] else ""
+            mark = "today: " if row["order_now"] else ""
             desk.wrapped(
                 f"{mark}{row['part']}: {quantity_words(row)}, {cost_words(row)}; "
                 f"{why_words(row)}; {when_words(row)}",
