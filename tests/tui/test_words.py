@@ -75,10 +75,10 @@ def test_the_line_of_views_tells_less_of_the_others_first() -> None:
     def line(width: int) -> str:
         return "".join(text for text, _ in tabs(told, (1, 2), "parts", width)).strip()
 
-    assert line(80) == "1 checks 12 to do  [2 parts 3 shortages]"
-    assert line(38) == "1 checks 12  [2 parts 3 shortages]"
-    assert line(33) == "1 checks  [2 parts 3 shortages]"
-    assert line(24) == "1 checks  [2 parts 3]"
+    assert line(80) == "1 checks 12 to do [2 parts 3 shortages]"
+    assert line(37) == "1 checks 12 [2 parts 3 shortages]"
+    assert line(32) == "1 checks [2 parts 3 shortages]"
+    assert line(22) == "1 checks [2 parts 3]"
     assert line(14) == "1 [2 parts]"
 
 

@@ -122,7 +122,10 @@ ACTIONS: tuple[Action, ...] = (
 )
 
 FOOTERS: dict[str, tuple[str, ...]] = {
-    CHECKS: ("good", "bad", "measure", "waive", "undo", "line", "not_applicable", "filter"),
+    CHECKS: (
+        *("good", "bad", "measure", "waive", "undo", "line", "not_applicable", "filter"),
+        *("release", "close_in"),
+    ),
     PARTS: ("count", "stuck", "undo", "line", "filter", "note"),
     BLOCKERS: ("stuck", "unstuck", "undo", "line", "filter", "note"),
     LOG: ("note", "undo", "redo", "line", "filter"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from textual.widgets import Input
 
-from tracker.tui.actions import CHECKS, MAIN, VIEWS
+from tracker.tui.actions import CHECKS, MAIN, TODAY, VIEWS
 from tracker.tui.asker import Asker
 from tracker.tui.drawing import Drawing
 from tracker.tui.lines import Lines
@@ -26,6 +26,7 @@ class Moving(Drawing):
             self.pane(name).set_class(name == view, "-current")
             if view in MAIN:
                 self.pane(name).set_class(name == view, "-there")
+        self.set_class(view == TODAY, "-day")
         self.query_one("#views").set_class(view not in MAIN, "-current-side")
         self.draw()
         self.set_focus(self.lines)

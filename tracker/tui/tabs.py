@@ -39,7 +39,7 @@ def tabs(
 
 def _piece(number: int, view: str, told: Told, short: int, here: bool) -> tuple[str, bool]:
     text = f"{number} {view} {(*told, '')[short]}".rstrip()
-    return (f"[{text}] " if here else f" {text}  ", here)
+    return (f"[{text}]" if here else f" {text} ", here)
 
 
 def _wide(pieces: Sequence[tuple[str, bool]]) -> int:

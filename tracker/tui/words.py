@@ -165,5 +165,5 @@ def nothing_open(walk: Model | None) -> str:
     if not walk["points"]["total"]:
         return f"{hold} covers nothing yet: add bays, runs and holes ('closein item add')."
     if not walk["points"]["open"] + walk["points"]["bad"]:
-        return f"Nothing is open before {hold}: two people can release it ('closein release')."
+        return f"Nothing is open before {hold}: two people can release it with R."
     return "No check fits the filter; / changes it, Esc clears it."
