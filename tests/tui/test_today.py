@@ -10,9 +10,9 @@ import pytest
 from tests.tui.conftest import another
 from tests.tui.looking import LARGE, SMALL, open_on, screen, text, typed, until
 from tracker.app.session import Session
+from tracker.app.views import today as today_module
 from tracker.app.views.today import today_view
 from tracker.app.wants import blockers, items
-from tracker.tui import screen as screen_module
 from tracker.tui.today_rows import today_lines
 
 
@@ -78,7 +78,7 @@ async def test_keys_are_not_kept_waiting_while_the_day_is_worked_out(
         plans.append(threading.current_thread())
         return today_view(still)
 
-    monkeypatch.setattr(screen_module, "today_view", slow)
+    monkeypatch.setattr(today_module, "today_view", slow)
     async with open_on(busy) as pilot:
         try:
             await pilot.press("5")

@@ -12,7 +12,6 @@ from textual.message import Message
 from textual.widgets import Input, Static
 
 from tracker.app.session import Session
-from tracker.app.views.today import today_view
 from tracker.errors import CloseinError
 from tracker.tui.actions import ACTIONS, CHECKS, MAIN, TODAY, VIEWS
 from tracker.tui.asker import Asker
@@ -126,6 +125,8 @@ class BuildScreen(Moving):
 
     def work_out(self, key: object, still: Session) -> None:
         """Work the plan of the day out, in a thread: it takes longer than a key may."""
+        from tracker.app.views.today import today_view
+
         try:
             self.post_message(WorkedOut(key, today_view(still), ""))
         except CloseinError as error:

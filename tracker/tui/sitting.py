@@ -189,8 +189,9 @@ class Sitting:
         wanted(action, row, said, self.session)(self.session.build)
 
     def today_key(self) -> object:
-        """Stays the same as long as the plan of the day does."""
-        return self.session.build.acts[-1:], len(self.session.build.acts), self.strip["date"]
+        """Stays the same as long as the plan of the day does: within the hour, for cures end."""
+        acts = self.session.build.acts
+        return acts[-1:], len(acts), self.session.now().strftime("%Y-%m-%d %H")
 
     def line(self, text: str) -> bool:
         """Take a line of the day; says what it was taken as, or why it waits in the inbox."""
