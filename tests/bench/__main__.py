@@ -1,8 +1,8 @@
 """``python -m tests.bench``: what the program costs, as ratios measured in one run.
 
-Name one or more of start, fold, append, critical, cutting, listing to measure only those. Ratios
-move with the machine and its disk; the aims are those of the README, not limits that anything
-enforces.
+Name one or more of start, fold, append, critical, cutting, forecast, listing, today to measure
+only those. Ratios move with the machine and its disk; the aims are those of the README, not limits
+that anything enforces.
 """
 
 from __future__ import annotations
@@ -19,6 +19,7 @@ from tests.bench.folding import folding
 from tests.bench.forecast import forecast
 from tests.bench.listing import listing
 from tests.bench.startup import start_up
+from tests.bench.today import today_lines
 
 PARTS = {
     "start": start_up,
@@ -28,6 +29,7 @@ PARTS = {
     "cutting": cutting,
     "forecast": forecast,
     "listing": listing,
+    "today": today_lines,
 }
 
 

@@ -43,7 +43,10 @@ def all_lines(cover: Coverage) -> list[Line]:
     book = _Book(cover)
     lines = [*book.of_tasks(), *book.of_rules(), *book.of_wire()]
     found = less_used(cover.build, as_stated(cover, lines))
-    return [replace(line, spare=line.open * spare_share(line.name)) for line in found]
+    return [
+        replace(line, spare=line.open * share) if (share := spare_share(line.name)) else line
+        for line in found
+    ]
 
 
 class _Book:
@@ -54,6 +57,9 @@ class _Book:
         self.parts = cover.by_kind.get("part", [])
         self.by_name = {part.slug: part for part in self.parts}
         self.tasks = {task.slug: task for task in cover.by_kind.get("task", [])}
+        self.task_by_id = {task.id: task for task in self.tasks.values()}
+        gauged = [(part, part.get("gauge")) for part in self.parts]
+        self.wires = [(part, _area(gauge)) for part, gauge in gauged if gauge]
         self.checks = {check.slug: check.id for check in cover.by_kind.get("check", [])}
         length = cover.vehicle.get("length_m") if cover.vehicle else None
         self.length_m = float(length) if length else None
@@ -194,7 +200,7 @@ class _Book:
     def _wire(self, run: Item, gauge: str, conductors: int) -> tuple[Item | None, int]:
         """The part a run is pulled in, and how many pieces of it."""
         area = _area(gauge)
-        fitting = [p for p in self.parts if p.get("gauge") and _same(_area(p.get("gauge")), area)]
+        fitting = [part for part, own in self.wires if _same(own, area)]
         if area is None or not fitting:
             return None, conductors
 
@@ -210,8 +216,8 @@ class _Book:
     def _puller(self, run: Item, part: Item | None) -> Item | None:
         """The task that pulls a run: the one that its part stops, else that of its system."""
         by_system = rules()["wire"]["task"]
-        stops = set(as_list(part.get("stops"))) if part else set()
-        stopped = [task for task in self.tasks.values() if task.id in stops]
+        stops = dict.fromkeys(map(str, as_list(part.get("stops")))) if part else {}
+        stopped = [self.task_by_id[name] for name in stops if name in self.task_by_id]
         usual = self.tasks.get(by_system.get(run.get("system", "dc"), ""))
         if len(stopped) == 1 and (usual is None or usual.slug == by_system["dc"]):
             return stopped[0]
@@ -235,6 +241,7 @@ def _same(one: float | None, other: float | None) -> bool:
     return one is not None and other is not None and abs(one - other) <= 0.005 * other
 
 
+@cache
 def spare_share(name: str) -> float:
     """What is bought on top of a part's count, as a share of it."""
     shares = rules()["spare"]["share"]

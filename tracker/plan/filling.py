@@ -35,11 +35,20 @@ class Hours:
     def __init__(self, day: Day) -> None:
         self.day = day
         self.busy: list[tuple[float, float, int]] = []
+        self.full: dict[int, float] = {}
 
     def room(self, job: Job, not_before: float) -> float | None:
-        """The earliest start [h] at which the job has its people to its end, or None."""
+        """The earliest start [h] at which the job has its people to its end, or None.
+
+        What found no room in the whole day finds none later, nor does what takes as much or more.
+        """
+        if any(crew <= job.crew and hours <= job.hours for crew, hours in self.full.items()):
+            return None
         ends = {not_before, *(end for _, end, _ in self.busy if end > not_before)}
-        return next((start for start in sorted(ends) if self.fits(job, start)), None)
+        start = next((start for start in sorted(ends) if self.fits(job, start)), None)
+        if start is None and not_before <= 0.0:
+            self.full[job.crew] = job.hours
+        return start
 
     def fits(self, job: Job, start: float) -> bool:
         """Has the job its people from a start [h] to its end?"""

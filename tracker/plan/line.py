@@ -84,6 +84,6 @@ def less_used(build: Build, lines: list[Line]) -> list[Line]:
             off = 0.0
         if off:
             extra[line.part] = rest - off
-        still = line.open - off
-        found.append(replace(line, open=still))
+            line = replace(line, open=line.open - off)
+        found.append(line)
     return found

@@ -57,13 +57,15 @@ def shut(cover: Coverage, chains: Chains) -> dict[str, str]:
 def standing_blockers(cover: Coverage) -> Mapping[str, list[Item]]:
     """The uncleared blockers by what they stop: tasks, checks, and the tasks of a phase."""
     found: dict[str, list[Item]] = {}
+    of_phase: dict[str, list[str]] = {}
+    for task in cover.by_kind.get("task", []):
+        of_phase.setdefault(str(task.get("phase")), []).append(task.id)
     for blocker in cover.by_kind.get("blocker", []):
         if blocker.get("cleared"):
             continue
         stops = {str(name) for name in as_list(blocker.get("stops"))}
-        for task in cover.by_kind.get("task", []):
-            if str(task.get("phase")) in stops:
-                stops.add(task.id)
+        for phase in stops & of_phase.keys():
+            stops.update(of_phase[phase])
         for hold in cover.holds:
             if hold.id in stops and hold.get("closed_by"):
                 stops.add(str(hold.get("closed_by")))
