@@ -206,3 +206,26 @@ def test_random_loads_give_a_result() -> None:
 
 def test_random_inputs_outside_are_refused() -> None:
     assert unrefused("weight", _inputs) == []
+
+
+def test_a_scale_that_showed_more_than_a_rating_outweighs_the_estimate() -> None:
+    found = weight(**EMPTY, rear_rating_kg=2420, slip_rear_kg=2500)
+
+    assert found["passes"] is False
+    assert "by the weigh slip rear is 80 kg over its rating" in found.title
+    assert any("80 kg more than the rear rating" in each for each in found.cautions)
+
+
+def test_a_scale_that_showed_more_than_was_reckoned_takes_it_off_what_is_free() -> None:
+    found = weight(**EMPTY, rear_rating_kg=2600, slip_rear_kg=2500)
+
+    assert found["passes"] is True
+    assert any("100 kg more (rear) than was reckoned" in each for each in found.cautions)
+    quiet = weight(**EMPTY, rear_rating_kg=2600, slip_rear_kg=2300)
+    assert not any("than was reckoned" in each for each in quiet.cautions)
+
+
+def test_sides_that_nobody_weighed_are_said_to_be_taken_as_even() -> None:
+    assert any("left wheels were not weighed" in each for each in weight(**EMPTY).working)
+    told = weight(**EMPTY, left_kg=2100)
+    assert not any("not weighed" in each for each in told.working)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from tracker.sizing.mass import Mass
@@ -64,6 +64,19 @@ class Slip:
         if self.total_kg is None and self.front_kg is not None and self.rear_kg is not None:
             return self.front_kg + self.rear_kg
         return self.total_kg
+
+    def weighed(self, name: str) -> float | None:
+        """What the scale showed (kg) where a rating is: front, rear or gross."""
+        return {"front": self.front_kg, "rear": self.rear_kg, "gross": self.whole_kg}[name]
+
+    def over_kg(self, ratings: Mapping[str, float | None]) -> dict[str, float]:
+        """By how much (kg) the scale showed more than a rating, for each that it did."""
+        over = {}
+        for name, rating in ratings.items():
+            weighed = self.weighed(name)
+            if rating is not None and weighed is not None and weighed > rating:
+                over[name] = weighed - rating
+        return over
 
     def off(self, now: Loads) -> list[Figure]:
         """How far the slip is from the estimate, by what was weighed."""

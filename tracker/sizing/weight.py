@@ -47,6 +47,8 @@ INPUTS = (
           why=OWN_RANGE),
 )  # fmt: skip
 
+EVEN = "the left wheels were not weighed: half of the empty weight is taken for them"
+
 
 def weight(
     wheelbase_m: float,
@@ -162,17 +164,23 @@ def weight(
     passes = min(margins.values()) >= -1e-9 if margins else None
     if min(full.front_kg, full.rear_kg) < 0:
         passes = False
-    figures.append(Figure("passes", passes, "", "are all ratings kept as planned?"))
     slip = Slip(slip_front_kg, slip_rear_kg, slip_total_kg, slip_left_kg)
+    over = slip.over_kg(ratings)
+    if over:  # what a scale showed outweighs what was reckoned
+        passes = False
+    figures.append(Figure("passes", passes, "", "are all ratings kept as planned?"))
     figures += slip.off(now)
     return Result(
-        _title(full, margins, passes),
+        _title(full, margins, over),
         tuple(figures),
         _governs(full, margins),
-        tuple(_working(aboard, coming, front_axle_m, wheelbase_m, empty, now, full)),
+        (
+            *_working(aboard, coming, front_axle_m, wheelbase_m, empty, now, full),
+            *(() if left_kg is not None else (EVEN,)),
+        ),
         (*slip.said(now), *_others(full, front_rating_kg, rear_rating_kg, gross_rating_kg)),
         tuple(_sources(aboard + coming)),
-        tuple(_cautions(full, margins)),
+        (*_by_slip(slip, over, now, margins), *_cautions(full, margins)),
         version("weight"),
     )
 
@@ -193,7 +201,7 @@ def _mirrored(things: Sequence[Mass], front_axle_m: float) -> list[Mass]:
     return [replace(each, station_m=2 * front_axle_m - each.station_m) for each in things]
 
 
-def _title(full: Loads, margins: dict[str, float], passes: bool | None) -> str:
+def _title(full: Loads, margins: dict[str, float], over: dict[str, float]) -> str:
     said = (
         f"front {full.front_kg:.4g} kg, rear {full.rear_kg:.4g} kg, in all {full.total_kg:.4g} kg"
     )
@@ -202,6 +210,9 @@ def _title(full: Loads, margins: dict[str, float], passes: bool | None) -> str:
     name, margin = min(margins.items(), key=lambda each: each[1])
     if margin < 0:
         return f"{said}; {name} is {-margin:.4g} kg over its rating"
+    if over:
+        name, more = max(over.items(), key=lambda each: each[1])
+        return f"{said}; by the weigh slip {name} is {more:.4g} kg over its rating"
     return f"{said}; {margin:.4g} kg free, {name} is nearest its rating"
 
 
@@ -281,6 +292,26 @@ def _sources(things: Sequence[Mass]) -> list[Source]:
     if things:
         keys.append(rows["water"]["source"])
     return [source("weight", key) for key in keys]
+
+
+def _by_slip(
+    slip: Slip, over: dict[str, float], now: Loads, margins: dict[str, float]
+) -> list[str]:
+    """What a scale showed above a rating, or above the estimate that the margins rest on."""
+    said = [
+        f"The weigh slip shows {more:.4g} kg more than the {name} rating: that is over, whatever "
+        "was reckoned."
+        for name, more in over.items()
+    ]
+    reckoned = {"front": now.front_kg, "rear": now.rear_kg, "gross": now.total_kg}
+    for name in margins:
+        weighed = slip.weighed(name)
+        if name not in over and weighed is not None and weighed - reckoned[name] >= 0.5:
+            said.append(
+                f"The scale showed {weighed - reckoned[name]:.4g} kg more ({name}) than was "
+                "reckoned: that much less is free."
+            )
+    return said
 
 
 def _cautions(full: Loads, margins: dict[str, float]) -> list[str]:
