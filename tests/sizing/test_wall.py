@@ -162,3 +162,11 @@ def test_random_walls_give_a_result() -> None:
 
 def test_random_inputs_outside_are_refused() -> None:
     assert unrefused("wall", _inputs) == []
+
+
+def test_a_dry_face_does_not_hide_a_rib_below_the_dew_point() -> None:
+    ribbed: dict[str, Any] = {"rib": "steel", "rib_mm": 1.2, "rib_spacing_mm": 400.0}
+    dry: dict[str, Any] = {"outside_c": 0.0, "layer": ("foam 50mm",)}
+
+    assert "over a rib" in wall(**dry, **ribbed).title
+    assert "over a rib" not in wall(**dry).title

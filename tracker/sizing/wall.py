@@ -156,13 +156,14 @@ def wall(
         Figure("clear_m2k_w", found.clear, "m2K/W", "from air to air, between ribs"),
         Figure("heat_loss_w", loss_w, "W", f"through {area_m2:g} m2"),
     ]
+    over_rib_c = None if rib is None else rib_face_c(built, found, inside_c, outside_c)
     if rib is not None:
         penalty = 100 * (found.clear / resistance - 1)
         figures += [
             Figure("rib_penalty_percent", penalty, "%", "more heat lost through ribs"),
             Figure("upper_m2k_w", found.upper, "m2K/W", "heat keeps to its path"),
             Figure("lower_m2k_w", found.lower, "m2K/W", "heat spreads in each layer"),
-            Figure("rib_face_c", rib_face_c(built, found, inside_c, outside_c), "C",
+            Figure("rib_face_c", over_rib_c, "C",
                    "inner surface over a rib, at worst"),
         ]  # fmt: skip
     figures += [
@@ -179,6 +180,8 @@ def wall(
         f"U {u:.3g} W/m2K, {loss_w:.4g} W lost; inside of {name} at {keep_c:.1f} C is "
         f"{'above' if passes else 'below'} the dew point of {dew_c:.1f} C"
     )
+    if passes and over_rib_c is not None and over_rib_c < dew_c:
+        title += f", but over a rib it may be {over_rib_c:.1f} C, below it"
     return Result(
         title,
         tuple(figures),
