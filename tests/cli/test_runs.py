@@ -145,3 +145,11 @@ def test_without_runs_it_says_how_to_add_one(yard: Yard) -> None:
 
     assert said.status == 0
     assert "closein item add run" in said.out
+
+
+def test_a_drop_of_more_than_all_is_written_out(wired: Yard) -> None:
+    wired.saved("item", "change", "L2", "gauge=0.75mm2", "length=29m", "load=7A")
+
+    percent = _row(wired, "L2")["drop_percent"]
+    assert percent > 100
+    assert f" {percent:.0f}/" in wired.run("runs").out

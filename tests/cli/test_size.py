@@ -251,3 +251,10 @@ def test_a_margin_becomes_what_a_check_measured(yard: Yard, surface: str, margin
     assert found[0][0].value == pytest.approx(margin_k, abs=0.06)
     record = names.find("above-dew").fields["sized"]
     assert (record["at"], record["inputs"]["humidity_percent"]) == ("port", "60%")
+
+
+def test_large_figures_are_written_out(yard: Yard) -> None:
+    said = yard.anywhere(*LAMP)
+
+    assert "10383 cmil" in said.out
+    assert not any("e+0" in line for line in said.out.splitlines() if line.startswith("  area"))

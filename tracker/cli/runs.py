@@ -10,8 +10,8 @@ from tracker.cli.options import reading
 
 SUMMARY = "The wire schedule: drop, ampacity and protection of every run, worked out again."
 EXAMPLES = """\
-  closein runs                       every run
-  closein runs --recheck             those that fail; exit status 1 when there are any
+  closein runs               every run
+  closein runs --recheck     those that fail; exit status 1 when there are any
   closein runs --recheck && echo fit"""
 HEADS = ["run", "feeds", "size", "length", "load", "drop", "carries", "device", ""]
 
@@ -64,7 +64,9 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
 def _cells(row: dict[str, Any]) -> list[str]:
     drop = ""
     if row["drop_percent"] is not None:
-        drop = f"{row['drop_percent']:.2g}/{row['drop_allowed_percent']:g} %"
+        percent = row["drop_percent"]
+        lost = f"{percent:.2g}" if percent < 99.5 else f"{percent:.0f}"
+        drop = f"{lost}/{row['drop_allowed_percent']:g} %"
     words = {"ok": "ok", "signal": "carries signals", "unknown": "unknown"}
     verdict = words.get(row["verdict"], "FAILS")
     if row["unknown"] and row["verdict"] != "signal":

@@ -191,5 +191,7 @@ def _value(figure: Figure) -> str:
         return "none"
     if isinstance(value, bool):
         return "yes" if value else "no"
-    text = f"{value:.4g}" if isinstance(value, float) else str(value)
+    text = str(value)
+    if isinstance(value, float):  # 10380, not 1.038e+04; a very small one keeps its exponent
+        text = f"{value:.4g}" if abs(value) < 9999.5 else f"{value:.0f}"
     return f"{text} {figure.unit}".rstrip()
