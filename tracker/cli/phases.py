@@ -16,10 +16,10 @@ SUMMARY = "List the phases there are, take them up, or bring a template of your 
 EXAMPLES = """\
   closein phases
   closein phases adopt framing deck rough-in-wiring insulation
-  closein phases example > phases/sauna.toml     in the build folder: a phase of your own
+  closein phases example > phases/sauna.toml   in the build folder
   closein phases check phases/sauna.toml
-  closein phases diff                            what newer templates would change
-  closein phases adopt framing --newer           take that, your own edits stay"""
+  closein phases diff                          what newer templates would change
+  closein phases adopt framing --newer         take that, your own edits stay"""
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
