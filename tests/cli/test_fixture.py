@@ -69,3 +69,12 @@ def test_a_person_is_asked_and_may_take_some_of_it(
 def test_a_wrong_word_is_a_sentence_and_takes_nothing(yard: Yard) -> None:
     assert "did you mean lamp" in yard.refused("fixture", "add", "lampp")
     assert "the face twice" in yard.refused("fixture", "add", "lamp", "--at", "floor,ceiling")
+
+
+def test_control_signs_in_a_name_do_not_break_the_line_that_says_what_was_saved(
+    yard: Yard,
+) -> None:
+    out = yard.saved(*LAMP, "--name", "Press\033[31m\nlamp")
+
+    assert "\033" not in out
+    assert "Press[31mlamp: fixture F1" in out

@@ -79,3 +79,12 @@ def test_a_folder_whose_first_act_was_never_saved_is_begun_again(
     session = Session(folder)
     assert session.marked.name == "The Wagtail"
     assert session.build.items[VEHICLE].get("length_m") == 6.0
+
+
+def test_control_signs_in_a_folders_name_do_not_reach_the_terminal(
+    yard: Yard, tmp_path: Path
+) -> None:
+    said = yard.anywhere("start", str(tmp_path / "wag\ntail"))
+
+    assert "the build 'wagtail' begins in" in said.out.splitlines()[0]
+    assert said.out.splitlines()[0].endswith("wagtail")

@@ -103,10 +103,11 @@ def _take(
     found: Drafted,
 ) -> int:
     from tracker.app.wants import fixtures
+    from tracker.build.names import clean
 
     act = desk.do(session, fixtures.add(asked, only, found.text), args)
     told = ", ".join(f"{kind} {name}" for kind, name in found.names) or "what it joins"
-    desk.saved(act, f"{asked.name or asked.fixture}: {told}", **_told(found))
+    desk.saved(act, f"{clean(asked.name or asked.fixture)}: {told}", **_told(found))
     return 0
 
 

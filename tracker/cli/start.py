@@ -57,7 +57,7 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
     from tracker.build.fold import EMPTY
     from tracker.build.item import VEHICLE, add
     from tracker.build.kinds import kind_of
-    from tracker.build.names import Names
+    from tracker.build.names import Names, clean
     from tracker.errors import BadInput
 
     if desk.build is not None:
@@ -71,7 +71,8 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
     session: Session = Session(folder.resolve())
     act = desk.do(session, lambda _: [add(VEHICLE, VEHICLE, fields, VEHICLE)], args)
     name = session.marked.name
-    desk.saved(act, f"the build '{name}' begins in {session.folder}", folder=str(session.folder))
+    shown = clean(str(session.folder))
+    desk.saved(act, f"the build '{name}' begins in {shown}", folder=str(session.folder))
     if not desk.as_json:
         desk.say(NEXT)
     return 0
