@@ -158,3 +158,9 @@ def test_the_help_of_check_names_every_option_it_takes(yard: Yard) -> None:
     text = yard.anywhere("check", "--help").out
     missing = {name for name in options if name not in text}
     assert missing == {"--help"}
+
+
+def test_a_number_that_is_none_is_said_so_in_plain_words(yard: Yard) -> None:
+    said = yard.refused("today", "--crew", "2.5")
+
+    assert said.startswith("--crew takes a whole number; '2.5' is not")

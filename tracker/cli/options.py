@@ -104,6 +104,10 @@ class Parser(argparse.ArgumentParser):
             return f"'{typed}' is not known here{near}"
         if message.startswith("the following arguments are required: "):
             return f"{message.removeprefix('the following arguments are required: ')} is missing"
+        if " value: " in message and ": invalid " in message:
+            name, rest = message.removeprefix("argument ").split(": invalid ", 1)
+            kind, typed = rest.split(" value: ", 1)
+            return f"{name} takes a {'whole ' if kind == 'int' else ''}number; {typed} is not"
         if message.startswith("argument ") and ": " in message:
             return message.removeprefix("argument ").replace(": ", " ", 1)
         return message
