@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tests.plan.workshop import Yard, added, count, ready, run, shop, task
 from tracker.build.names import Names
+from tracker.plan.readiness import Reason
 from tracker.plan.saying import Saying
 
 
@@ -41,3 +42,11 @@ def test_pieces_that_first_fit_would_not_place_are_no_reason_to_wait() -> None:
 
     assert stand.ready
     assert sum(row.quantity for row in stand.share.taken) == 19.0
+
+
+def test_one_is_a_person_and_two_are_people() -> None:
+    yard = shop()
+    saying = Saying(yard.build, Names(yard.build))
+
+    assert saying.reason(Reason("people", amount=1)) == "it takes 1 person"
+    assert saying.reason(Reason("people", amount=2)) == "it takes 2 people"

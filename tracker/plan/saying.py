@@ -54,11 +54,12 @@ class Saying:
     def reason(self, reason: Reason) -> str:
         """One reason, without a full stop."""
         what = self.name(reason.what)
+        people = "person" if reason.amount == 1 else "people"
         said = {
             "closed": f"{what} was closed in already",
             "hold": f"{what} holds it until it is released",
             "cure": f"{what} cures until {_moment(reason.until)}",
-            "people": f"it takes {reason.amount or 0:g} people",
+            "people": f"it takes {reason.amount or 0:g} {people}",
             "skill": f"nobody here may do {what}",
             "tool": f"no {what} here",
             "power": "it needs power",
