@@ -124,6 +124,20 @@ def test_a_result_is_written_into_a_run_as_one_act(yard: Yard) -> None:
     assert record["table_version"]
 
 
+def test_a_run_takes_on_what_it_was_sized_for_where_it_did_not_say(yard: Yard) -> None:
+    yard.saved("item", "add", "run", "L8", "load=6A")
+    yard.saved("size", "conductor", "--amps", "8", *LAMP[4:], "--to", "L8")
+    yard.saved("item", "add", "run", "L9")
+    yard.saved("size", "conductor", "--amps", "8", *LAMP[4:], "--to", "L9")
+
+    said = yard.session.names.find("L8").fields
+    told = yard.session.names.find("L9").fields
+    assert (said["load_a"], told["load_a"]) == (6.0, 8.0)
+    assert (told["volts_v"], told["length_m"]) == (12.0, pytest.approx(5.4864))
+    rows = json.loads(yard.run("runs", "--json").out)["runs"]
+    assert {row["run"]: row["verdict"] for row in rows}["L9"] == "ok"
+
+
 def test_undo_takes_the_size_and_its_record_back_together(yard: Yard) -> None:
     yard.saved(*LAMP, "--to", "L1")
 

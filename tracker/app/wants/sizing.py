@@ -19,10 +19,13 @@ from tracker.build.state import Build
 from tracker.errors import BadInput
 from tracker.quantity import parse
 from tracker.sizing.result import Figure, Result, figures_by_name
-from tracker.sizing.spec import helper
+from tracker.sizing.spec import helper, taken
 
 SIZED = "sized"
 """The field of an item that holds the last sizing written into it."""
+
+SIZED_FOR = {"load_a": "load_a", "volts_v": "volts_v", "one_way_m": "length_m"}
+"""What a conductor was worked out for -> the field of a run that it fills where nobody said."""
 
 MEASURED = "value"
 """In a helper's ``writes``, the field that stands for what a check measured."""
@@ -69,12 +72,28 @@ def write(
         if at is not None:
             raise BadInput("--at says where a check was measured; this result measures nothing")
         given = {field: _taken(item, _figure(result, wanted)) for field, wanted in fields.items()}
-        values = take_values(kind_of(item.kind), given, names, item)
+        values = take_values(
+            kind_of(item.kind), {**_asked_for(name, typed, item), **given}, names, item
+        )
         if item.kind == "check":  # a phase's check lets its limits alone be changed
             return [*changed(cover, item, values, why), items.change(item, {SIZED: record}, why)]
         return changed(cover, item, {**values, SIZED: record}, why)
 
     return intent
+
+
+def _asked_for(name: str, typed: Mapping[str, Any], item: Item) -> dict[str, Any]:
+    """What a wire run was sized for, where the run itself does not say: else no recheck could."""
+    if name != "conductor" or item.kind != "run":
+        return {}
+    missing = {
+        said: field
+        for said, field in SIZED_FOR.items()
+        if said in typed and item.get(field) is None
+    }
+    wanted = [each for each in helper(name).inputs if each.name in missing]
+    found = taken(wanted, {each.name: typed[each.name] for each in wanted})
+    return {missing[said]: value for said, value in found.items() if value is not None}
 
 
 def _fields_for(name: str, item: Item) -> Mapping[str, str]:
