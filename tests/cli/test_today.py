@@ -112,3 +112,22 @@ def test_why_says_in_a_sentence_how_a_task_stands(yard: Yard) -> None:
     yard.saved("done", "mask")
     assert yard.run("why", "mask").out == "mask is done.\n"
     assert "did you mean" in yard.refused("why", "massk")
+
+
+def test_the_days_ahead_are_planned_one_after_another_and_nothing_is_written(yard: Yard) -> None:
+    scene(yard)
+    before = yard.files()
+
+    found = view(yard, "--next", "--hours", "3h30")
+    out = yard.run("today", "--next", "--hours", "3h30").out
+
+    first, second = found["days"]
+    assert [first["weekday"], second["weekday"]] == ["sat", "sun"]
+    assert [row["task"] for row in first["plan"]] == ["mask"]
+    assert second["plan"] == []
+    assert (first["day"]["dry"], first["day"]["air_c"]) == (None, None)
+    (load,) = found["load"]
+    assert (load["part"], load["quantity"], load["place"]) == ("film", 2.0, "Ola's home")
+    assert f"Sat {first['date']}, 2 people, 3.5 h" in out
+    assert "2 film from Ola's home, for mask" in out
+    assert yard.files() == before

@@ -211,6 +211,12 @@ class Session:
         twin._cover = twin._names = None
         return twin
 
+    def supposing(self, build: Build, moment: datetime) -> Session:
+        """The session at a moment to come, in a state that is only supposed; only to be read."""
+        twin = self.still()
+        twin.build, twin.clock = build, lambda: moment
+        return twin
+
     def now(self) -> datetime:
         """The session's clock."""
         return self.clock()

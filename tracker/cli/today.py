@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import argparse
 import re
+from typing import TYPE_CHECKING
 
 from tracker.cli.desk import Desk
 from tracker.cli.options import reading
 
+if TYPE_CHECKING:
+    from tracker.app.views.day import Asked
+
 SUMMARY = "What can be done today, in which order; it is as on the last day unless you say else."
 EXAMPLES = """\
   closein today                           as on the last day that began
+  closein today --next                    the working days ahead, and what to take from home
   closein today --crew 2 --hours 4 --rain
   closein today --without cable-2-5 --absent Ola   what if, writing nothing"""
 
@@ -31,6 +36,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--absent", nargs="+", action="extend", metavar="NAME", help="people not there"
     )
+    parser.add_argument(
+        "--next", action="store_true", help="the working days ahead, such as the weekend"
+    )
     reading(parser)
 
 
@@ -48,6 +56,8 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
         args.without or (),
         args.absent or (),
     )
+    if args.next:
+        return _ahead(asked, desk)
     view = today_view(desk.session(fallback=True), asked)
     if desk.as_json:
         desk.json(view)
@@ -55,4 +65,18 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
         from tracker.cli.today_page import Page
 
         Page(desk, view).print()
+    return 0
+
+
+def _ahead(asked: Asked, desk: Desk) -> int:
+    """Print the working days ahead or their view model."""
+    from tracker.app.views.ahead import ahead_view
+
+    view = ahead_view(desk.session(fallback=True), asked)
+    if desk.as_json:
+        desk.json(view)
+    else:
+        from tracker.cli.ahead_page import AheadPage
+
+        AheadPage(desk, view).print()
     return 0

@@ -35,11 +35,11 @@ class Page:
     def print(self) -> None:
         """Print it all."""
         self._head()
-        self._plan()
+        self.plan()
         self._runners_up()
-        self._load()
-        self._not_counted()
-        self._not_possible()
+        self.load()
+        self.not_counted()
+        self.not_possible()
         self._waiting()
 
     def _head(self) -> None:
@@ -53,16 +53,16 @@ class Page:
             far = "" if days is None else f", booked {view['booked']} ({days_words(days)})"
             self.desk.wrapped(f"next hold point: {view['hold_point']}{far}", "  ")
 
-    def _section(self, title: str) -> None:
+    def section(self, title: str) -> None:
         self.desk.say()
         self.desk.wrapped(title, head=True)
 
-    def _plan(self) -> None:
+    def plan(self) -> None:
         rows, day = self.view["plan"], self.view["day"]
         if not rows:
-            self._section("Nothing can be done with these people today")
+            self.section("Nothing can be done with these people")
             return
-        self._section(f"Do ({self.view['used']:g} of {day['crew_hours']:g} crew-hours)")
+        self.section(f"Do ({self.view['used']:g} of {day['crew_hours']:g} crew-hours)")
         for number, row in enumerate(rows, 1):
             self._slot(f"  {number}. ", row)
         self.desk.wrapped(
@@ -80,26 +80,26 @@ class Page:
     def _runners_up(self) -> None:
         rows = self.view["runners_up"]
         if rows:
-            self._section("Ready too, but no room for it today")
+            self.section("Ready too, but no room for it today")
             for row in rows[:8]:
                 hands = f"{row['people']} x {row['hours']:.1f} h"
                 self.desk.wrapped(f"{row['task']}, {hands}: {row['title']}", "    ", "  - ")
 
-    def _load(self) -> None:
+    def load(self) -> None:
         rows = self.view["load"]
         if rows:
-            self._section("Bring")
+            self.section("Bring")
             for row in rows:
                 text = f"{load_words(row)} {row['part']} from {row['place']}"
                 self.desk.wrapped(f"{text}, for {', '.join(row['tasks'])}", "    ", "  - ")
         if self.view["tools"]:
-            self._section("Tools")
+            self.section("Tools")
             self.desk.wrapped("; ".join(row["tool"] for row in self.view["tools"]), "  ")
 
-    def _not_counted(self) -> None:
+    def not_counted(self) -> None:
         rows = self.view["not_counted"]
         if rows or self.view["robs"]:
-            self._section("Look before you rely on it")
+            self.section("Look before you rely on it")
         for row in rows:
             said = f"{row['part']} {level_words(row['level'])}"
             self.desk.wrapped(f"{said}: {', '.join(row['tasks'])}", "    ", "  - ")
@@ -108,11 +108,11 @@ class Page:
                 f"{row['task']} takes what {', '.join(row['robs'])} lacks then", "    ", "  - "
             )
 
-    def _not_possible(self) -> None:
+    def not_possible(self) -> None:
         rows = self.view["not_possible"]
         if not rows:
             return
-        self._section("Not possible, what holds up most first")
+        self.section("Not possible, what holds up most first")
         for row in rows[: 2 * SHOWN]:
             self.desk.wrapped(row["words"], "    ", "  - ")
             self.desk.wrapped(holds_words(row), "      ")
@@ -130,7 +130,7 @@ class Page:
         rows = self.view["waiting"]
         near = [row for row in rows if row["next_hold"]] or rows[:SHOWN]
         if rows:
-            self._section("Waiting for other work alone")
+            self.section("Waiting for other work alone")
             texts = [f"{row['task']} (after {', '.join(row['for'])})" for row in near]
             texts += [f"and {len(rows) - len(near)} later ones"] if len(rows) > len(near) else []
             self.desk.wrapped("; ".join(texts), "  ")

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from datetime import date, timedelta
 from typing import NamedTuple
 
 from tracker.build.state import Build
 
 WEEKEND = frozenset((5, 6))
+WEEK = 7
 FEWEST_DAYS = 4
 """Below so many logged days the record says nothing of weekdays. Common practice, no source."""
 LAST_DAYS = 84
@@ -40,6 +41,25 @@ def days_worked(build: Build) -> set[date]:
             continue
         if any(fact.get("f") in ("task.worked", "day.started") for fact in act.facts):
             found.add(date.fromisoformat(act.happened[:10]))
+    return found
+
+
+def next_days(chances: Mapping[int, float], today: date) -> list[date]:
+    """The next days after today that are likely worked, as far as they follow on each other.
+
+    Parameters
+    ----------
+    chances: as in ``Habit``; where none is as likely as not, the likeliest weekdays count.
+    """
+    least = min(0.5, max(chances.values(), default=1.0))
+    usual = {weekday for weekday, chance in chances.items() if chance >= least}
+    found: list[date] = []
+    for ahead in range(1, 15):
+        day = today + timedelta(days=ahead)
+        if day.weekday() in usual and len(found) < WEEK:
+            found.append(day)
+        elif found:
+            break
     return found
 
 

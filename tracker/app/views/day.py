@@ -30,6 +30,7 @@ class Asked:
     power: is there power?
     without: parts or tools that are not there, as typed.
     absent: people who are not there, as typed.
+    ahead: is it a day to come, of whose weather nothing is known that was not said?
     """
 
     crew: int | None = None
@@ -39,6 +40,7 @@ class Asked:
     power: bool | None = None
     without: Sequence[str] = ()
     absent: Sequence[str] = ()
+    ahead: bool = False
 
 
 def day_of(session: Session, asked: Asked) -> Day:
@@ -60,11 +62,12 @@ def day_of(session: Session, asked: Asked) -> Day:
     if not 0 < hours <= 24:
         raise BadInput(f"{hours:g} h is no length of a day; it is above 0 and at most 24")
     parts, tools = _missing(session, asked.without)
+    weather = last if not asked.ahead else None
     return Day(
         session.now(),
         (float(hours),) * crew,
-        asked.dry if asked.dry is not None else last.dry if last else None,
-        _air_c(asked.temp) if asked.temp else last.air_c if last else None,
+        asked.dry if asked.dry is not None else weather.dry if weather else None,
+        _air_c(asked.temp) if asked.temp else weather.air_c if weather else None,
         asked.power,
         None,
         frozenset(absent),

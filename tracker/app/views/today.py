@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from datetime import date
 from typing import Any
 
@@ -12,6 +13,7 @@ from tracker.app.wants.parts import elsewhere
 from tracker.build.work import NOT_BEGUN
 from tracker.plan.causes import Cause
 from tracker.plan.day import Day
+from tracker.plan.demand import demand
 from tracker.plan.readiness import Readiness
 from tracker.plan.saying import Saying
 from tracker.plan.today import Plan, Slot, today
@@ -23,13 +25,25 @@ SHOP_RUN_H = 2.0
 
 def today_view(session: Session, asked: Asked | None = None) -> dict[str, Any]:
     """The view model of ``today``."""
-    asked = asked or Asked()
+    return plan_view(session, asked or Asked())[0]
+
+
+def plan_view(
+    session: Session, asked: Asked, served: Collection[tuple[str, str]] = ()
+) -> tuple[dict[str, Any], Readiness, Plan]:
+    """The view model of ``today``, and what it shows.
+
+    Parameters
+    ----------
+    served: (task, subject) that take no parts any more, done on a day before.
+    """
     day = day_of(session, asked)
-    ready = Readiness(session.cover, day)
+    lines = [row for row in demand(session.cover) if (row.task, row.subject) not in served]
+    ready = Readiness(session.cover, day, lines)
     hold = next_hold(session.cover)
     plan = today(ready, hold, ready.points(hold) if hold else ())
     booked = booking(session.cover, hold, "") if hold else None
-    return {
+    view = {
         "build": session.marked.name,
         "date": day.now.date().isoformat(),
         "hold_point": session.names.name(hold.id) if hold else None,
@@ -39,6 +53,7 @@ def today_view(session: Session, asked: Asked | None = None) -> dict[str, Any]:
         "used": round(plan.used, 1),
         **_rows(session, ready, plan),
     }
+    return view, ready, plan
 
 
 def task_words(session: Session, task: str) -> str:
