@@ -43,6 +43,7 @@ READS_ITS_TABLE: dict[str, set[str]] = {
     "tracker/build/kinds.py": {"tomllib", "pathlib", "importlib"},
     "tracker/build/unsaid.py": {"tomllib", "pathlib"},
     "tracker/plan/demand.py": {"tomllib", "pathlib"},
+    "tracker/plan/usual.py": {"tomllib", "pathlib"},
     "tracker/sizing/tables.py": {"tomllib", "pathlib"},
     "tracker/sizing/spec.py": {"importlib"},
 }

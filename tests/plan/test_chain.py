@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from tests.plan.workshop import shop, task
 from tracker.build.work import worked
-from tracker.plan.chain import UNSTATED_H, Chains, Reach
+from tracker.plan.chain import Chains, Reach
+from tracker.plan.usual import UNSTATED
 
 GRAPHS = st.lists(
     st.tuples(st.floats(0.1, 40.0), st.sets(st.integers(0, 8), max_size=3)), max_size=9
@@ -61,4 +62,4 @@ def test_what_was_done_of_a_task_is_no_longer_in_it() -> None:
 
     chains = Chains(yard.cover)
 
-    assert chains.crew_hours == {"task:drill": 6.0, "task:draw": UNSTATED_H}
+    assert chains.crew_hours == {"task:drill": 6.0, "task:draw": UNSTATED.likely}

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from tests.plan.workshop import Yard, added, count, ready, run, shop, takes, task
-from tracker.plan.today import AROUND_H, Plan, today
+from tracker.plan.today import Plan, today
+from tracker.plan.usual import AROUND_H
 
 
 def _plan(yard: Yard, *stays: float, **more: object) -> Plan:

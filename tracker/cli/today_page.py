@@ -65,9 +65,8 @@ class Page:
         self.section(f"Do ({self.view['used']:g} of {day['crew_hours']:g} crew-hours)")
         for number, row in enumerate(rows, 1):
             self._slot(f"  {number}. ", row)
-        self.desk.wrapped(
-            "times run from the start of the day, with 15 min to set up and pack away", "  "
-        )
+        around = f"{self.view['around_h'] * 60:.0f} min to set up and pack away"
+        self.desk.wrapped(f"times run from the start of the day, with {around}", "  ")
 
     def _slot(self, start: str, row: Row) -> None:
         hands = hands_words(row["people"])

@@ -7,10 +7,7 @@ from collections.abc import Iterable, Mapping
 from tracker.build.coverage import Coverage
 from tracker.build.item import Item
 from tracker.build.work import NOT_BEGUN
-
-UNSTATED_H = 1.0
-"""Hours taken for a task whose hours nobody stated. Common practice, no source: an hour, so that
-it is neither free nor the whole day; whatever shows it says that it is not known."""
+from tracker.plan.usual import UNSTATED
 
 
 class Chains:
@@ -49,7 +46,7 @@ class Chains:
     def _hours(self, task: Item) -> float:
         """Elapsed hours likely still in a task, with its stated crew."""
         stated = task.get("hours")
-        base, per_metre = stated["likely"] if stated else (UNSTATED_H, 0.0)
+        base, per_metre = stated["likely"] if stated else (UNSTATED.likely, 0.0)
         done = self.cover.build.work.get(task.id, NOT_BEGUN).fraction
         return float((base + per_metre * self.length_m) * (1.0 - done))
 

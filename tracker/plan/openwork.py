@@ -10,7 +10,6 @@ from tracker.build.coverage import WHOLE, Coverage
 from tracker.build.work import NOT_BEGUN
 from tracker.plan.allocation import Allocation, by_task, rank
 from tracker.plan.chain import Chains
-from tracker.plan.estimate import Estimate
 from tracker.plan.line import Line
 from tracker.plan.obstacles import holding, standing_blockers
 from tracker.plan.record import estimate_of
@@ -19,9 +18,8 @@ from tracker.plan.shelf import ON_ORDER
 from tracker.plan.slips import day_of, slips
 from tracker.plan.todo import all_closed, booking, tasks_before
 from tracker.plan.trials import Arrival, Job
+from tracker.plan.usual import UNSTATED
 
-UNSTATED = Estimate(0.5, 1.0, 3.0)
-"""Hours of a task whose hours nobody stated [h]. Common practice, no source; it is told."""
 LEAST_SLIP_H = 2 * DAY_H
 """What is due soon can be so late all the same. Common practice, no source."""
 

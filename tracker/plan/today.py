@@ -17,9 +17,7 @@ from tracker.plan.filling import SMALL, Hours, Job, fill
 from tracker.plan.readiness import PointStand, Readiness, Stand
 from tracker.plan.shelf import Taken
 from tracker.plan.todo import tasks_before
-
-AROUND_H = 0.25
-"""Hours to set up and pack away, for each task. Common practice, no source."""
+from tracker.plan.usual import AROUND_H
 
 
 @dataclass(frozen=True, slots=True)

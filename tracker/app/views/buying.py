@@ -6,12 +6,13 @@ from datetime import date, datetime, time, timedelta
 from typing import Any
 
 from tracker.app.session import Session
-from tracker.app.views.day import USUAL_H, Asked, day_of, last_day
+from tracker.app.views.day import Asked, day_of, last_day
 from tracker.plan.buying import Purchase, to_buy, without_part
 from tracker.plan.calendar import WorkingCalendar
 from tracker.plan.chain import Chains
 from tracker.plan.demand import all_lines
 from tracker.plan.latest import late_starts
+from tracker.plan.usual import USUAL_H
 from tracker.plan.worked import days_worked, habit
 
 USUAL_BEGIN_H = 8.0

@@ -11,10 +11,8 @@ from tracker.build.item import as_list
 from tracker.build.log import Day as Started
 from tracker.errors import BadInput, did_you_mean
 from tracker.plan.day import Day
+from tracker.plan.usual import USUAL_H
 from tracker.quantity import parse
-
-USUAL_H = 8.0
-"""Hours of a day where nobody ever said any. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)

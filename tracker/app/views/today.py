@@ -18,9 +18,7 @@ from tracker.plan.readiness import Readiness
 from tracker.plan.saying import Saying
 from tracker.plan.today import Plan, Slot, today
 from tracker.plan.todo import booking, next_hold, tasks_before
-
-SHOP_RUN_H = 2.0
-"""Crew-hours of one person's run to a shop. Common practice, no source: 0.5 to 3 hours a trip."""
+from tracker.plan.usual import AROUND_H, SHOP_RUN_H
 
 
 def today_view(session: Session, asked: Asked | None = None) -> dict[str, Any]:
@@ -51,6 +49,7 @@ def plan_view(
         "days": (date.fromisoformat(booked) - day.now.date()).days if booked else None,
         "day": _day_row(session, asked, day),
         "used": round(plan.used, 1),
+        "around_h": AROUND_H,
         **_rows(session, ready, plan),
     }
     return view, ready, plan
