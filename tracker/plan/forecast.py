@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from math import ceil
@@ -21,6 +21,8 @@ from tracker.plan.todo import booking
 from tracker.plan.trials import Trials
 
 CHANCES = (50, 80, 95)
+SPREAD = (1, *range(5, 100, 5), 99)
+"""Chances in 100 whose dates show how wide a date is."""
 TRIALS = 2_000
 END = ""
 """The target that is the end of all work."""
@@ -39,6 +41,7 @@ class Outlook:
     chance: chances in 100 that the booked date holds, or None.
     odds: what they come from.
     tasks: how many open tasks come before it.
+    spread: (chances in 100, date) from the least likely to the nearly sure, as ``dates``.
     """
 
     hold: Item | None
@@ -47,6 +50,7 @@ class Outlook:
     chance: float | None
     odds: Odds
     tasks: int
+    spread: tuple[tuple[int, date], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +89,7 @@ def forecast(
     chance: Chance,
     trials: int = TRIALS,
     lines: Sequence[Line] | None = None,
+    each: Callable[[], object] | None = None,
 ) -> Forecast:
     """The dates of a build.
 
@@ -96,13 +101,14 @@ def forecast(
     chance: seeded; the same one gives the same dates.
     trials: how many, 1 or more.
     lines: the open demand, worked out where it is not given.
+    each: called before each trial; what it raises ends the work.
     """
     network = OpenWork(cover, now, demand(cover) if lines is None else lines)
     record = record_of(cover, network.chains.length_m)
     targets = {hold.id: network.before[hold.id] for hold in network.holds}
     targets[END] = [job.name for job in network.jobs]
     run = Trials(network.jobs, crew, week, now, record, chance, network.arrivals)
-    odds = run.run(targets, trials)
+    odds = run.run(targets, trials, each)
     return Forecast(
         tuple(
             _outlook(cover, hold, odds[hold.id if hold else END], now, len(targets[key]))
@@ -136,5 +142,8 @@ def _outlook(cover: Coverage, hold: Item | None, odds: Odds, now: datetime, task
     if booked is not None:
         days = (date.fromisoformat(booked) - today).days
         share = odds.by(passed if days == 0 else days * DAY_H) if days >= 0 else 0.0
-    dates = tuple((chances, day(odds.at(chances))) for chances in CHANCES)
-    return Outlook(hold, dates, booked, share, odds, tasks)
+    dates, spread = (
+        tuple((chances, day(odds.at(chances))) for chances in wanted)
+        for wanted in (CHANCES, SPREAD)
+    )
+    return Outlook(hold, dates, booked, share, odds, tasks, spread)

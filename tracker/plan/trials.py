@@ -120,18 +120,26 @@ class Trials:
         self.axes: list[Axis] = []
         self.held = [0] * len(jobs)
 
-    def run(self, targets: Mapping[str, Sequence[str]], trials: int) -> dict[str, Odds]:
+    def run(
+        self,
+        targets: Mapping[str, Sequence[str]],
+        trials: int,
+        each: Callable[[], object] | None = None,
+    ) -> dict[str, Odds]:
         """The odds of each target.
 
         Parameters
         ----------
         targets: names of the jobs that have to be done, by the name of the target.
         trials: how many, 1 or more.
+        each: called before each trial; what it raises ends the work.
         """
         wanted = [(name, *self._last(jobs)) for name, jobs in targets.items()]
         found: dict[str, list[float]] = {name: [] for name in targets}
         self.drawn, self.axes, self.held = [], [], [0] * len(self.jobs)
         for number in range(trials):
+            if each is not None:
+                each()
             axis, work, cured = self._once(number < SAMPLE)
             for name, plain, cures in wanted:
                 done = max((cured[job] for job in cures), default=axis.now)

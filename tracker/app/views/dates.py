@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from random import Random
@@ -44,8 +44,16 @@ class AskedDates:
     trials: int = TRIALS
 
 
-def dates_view(session: Session, asked: AskedDates | None = None) -> dict[str, Any]:
+def dates_view(
+    session: Session,
+    asked: AskedDates | None = None,
+    each: Callable[[], object] | None = None,
+) -> dict[str, Any]:
     """The view model of ``dates``. The same build gives the same dates all day.
+
+    Parameters
+    ----------
+    each: called before each trial; what it raises ends the work, which takes seconds.
 
     Raises
     ------
@@ -67,7 +75,7 @@ def dates_view(session: Session, asked: AskedDates | None = None) -> dict[str, A
     acts = session.build.acts
     seed = f"{acts[-1].id if acts else ''} {day.now.date()}"
     lines = demand(session.cover)
-    found = forecast(session.cover, day.now, crew, week, Random(seed), asked.trials, lines)
+    found = forecast(session.cover, day.now, crew, week, Random(seed), asked.trials, lines, each)
     return {
         "build": session.marked.name,
         "date": day.now.date().isoformat(),
@@ -116,6 +124,7 @@ def _row(session: Session, outlook: Outlook) -> dict[str, Any]:
         "title": hold.title if hold is not None else "all work",
         "tasks": outlook.tasks,
         **{f"chances_{chances}": day.isoformat() for chances, day in outlook.dates},
+        "spread": [[chances, day.isoformat()] for chances, day in outlook.spread],
         "booked": outlook.booked,
         "booked_past": _is_past(session, outlook.booked),
         "booked_chance": None if outlook.chance is None else round(outlook.chance),
