@@ -138,6 +138,28 @@ def test_a_run_takes_on_what_it_was_sized_for_where_it_did_not_say(yard: Yard) -
     assert {row["run"]: row["verdict"] for row in rows}["L9"] == "ok"
 
 
+@pytest.mark.parametrize(
+    ("stated", "words"),
+    [
+        ("load=30A", "L8 says load 30 A, not 8 A"),
+        ("length=9m", "L8 says length 9 m, not 5.486 m"),
+        ("volts=6V", "L8 says volts 6 V, not 12 V"),
+    ],
+)
+def test_a_run_that_says_more_than_it_was_sized_for_is_named(
+    yard: Yard, stated: str, words: str
+) -> None:
+    yard.saved("item", "add", "run", "L8", stated)
+
+    assert words in " ".join(yard.saved(*LAMP, "--to", "L8").split())
+
+
+def test_a_run_that_says_what_it_was_sized_for_is_let_be(yard: Yard) -> None:
+    yard.saved("item", "add", "run", "L8", "load=8A", "length=5.5m", "volts=12V")
+
+    assert " says " not in yard.saved(*LAMP, "--to", "L8")
+
+
 def test_undo_takes_the_size_and_its_record_back_together(yard: Yard) -> None:
     yard.saved(*LAMP, "--to", "L1")
 

@@ -152,3 +152,15 @@ def test_travellers_are_written_into_a_run_and_fill_into_a_chase(yard: Yard) -> 
 
     assert yard.session.names.find("L1").fields["conductors"] == 3
     assert yard.session.names.find("C1").fields["fill_pct"] == pytest.approx(5.24, abs=0.01)
+
+
+def test_a_slip_whose_axles_make_another_weight_than_its_total_is_named(rolling: Yard) -> None:
+    def notes() -> str:
+        return " ".join(_json(rolling, "weight")["from_build"]["notes"])
+
+    slip = ("item", "add", "weigh-slip")
+    rolling.saved(*slip, "S2", "weighed=2027-03-01", "front=1900kg", "rear=2400kg", "total=4320kg")
+    assert "look at the slip again" not in notes()
+
+    rolling.saved(*slip, "S3", "weighed=2027-03-02", "front=1900kg", "rear=2400kg", "total=6000kg")
+    assert "the axles of weigh slip S3 make 4300 kg, but its total is 6000 kg" in notes()

@@ -106,7 +106,7 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
             _print(desk, result, taken)
         return 0
     from tracker.app.views.log import act_words
-    from tracker.app.wants.sizing import write
+    from tracker.app.wants.sizing import asked_too_little, write
 
     session = session or desk.session()
     by = getattr(args, "by", None) or session.user
@@ -117,6 +117,13 @@ def run(args: argparse.Namespace, desk: Desk) -> int:
         return 0
     _print(desk, result, taken)
     desk.saved(act, act_words(session, act))
+    if too_little := asked_too_little(session.build, args.helper, typed, args.to):
+        desk.wrapped(
+            f"{args.to} says {', '.join(too_little)}: size it for that, or correct the run; "
+            "'closein runs --recheck' judges by what it says",
+            "    ",
+            "  ! ",
+        )
     return 0
 
 

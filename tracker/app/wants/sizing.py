@@ -96,6 +96,28 @@ def _asked_for(name: str, typed: Mapping[str, Any], item: Item) -> dict[str, Any
     return {missing[said]: value for said, value in found.items() if value is not None}
 
 
+def asked_too_little(build: Build, name: str, typed: Mapping[str, Any], to: str) -> list[str]:
+    """Where a wire run says more than it was just sized for, in words: "load 30 A, not 3 A".
+
+    A longer run, a larger load or a lower voltage than was typed makes the size too small.
+    """
+    item = Names(build).find(to)
+    if name != "conductor" or item.kind != "run":
+        return []
+    wanted = [each for each in helper(name).inputs if each.name in SIZED_FOR and each.name in typed]
+    found = taken(wanted, {each.name: typed[each.name] for each in wanted})
+    said = []
+    for each in wanted:
+        stated, sized = item.get(SIZED_FOR[each.name]), found[each.name]
+        if stated is None or sized is None:
+            continue
+        more = sized - stated if each.name == "volts_v" else stated - sized
+        if more > 0.02 * sized:  # a length typed in feet is never just that in metres
+            word = SIZED_FOR[each.name].rpartition("_")[0]
+            said.append(f"{word} {stated:.4g} {each.unit}, not {sized:.4g} {each.unit}")
+    return said
+
+
 def _fields_for(name: str, item: Item) -> Mapping[str, str]:
     """Which fields of an item a helper decides; BadInput where it decides none."""
     writes = helper(name).writes

@@ -32,6 +32,7 @@ def gather_weight(session: Session, typed: Mapping[str, Any]) -> Gathered:
         found |= _stripped(session, base, notes)
     if not any(name.startswith("slip_") for name in typed):
         found |= _last(session, last, notes)
+    notes += [*_at_odds(session, base), *_at_odds(session, last)]
     aboard = cargo(session)
     if aboard.middle:
         names = ", ".join(aboard.middle)
@@ -124,6 +125,20 @@ def _stripped(session: Session, base: Item | None, notes: list[str]) -> dict[str
     weighed = _weighed(base)
     return {name: f"{plain(weighed[name])}kg" for name in ("front_kg", "rear_kg", "left_kg")
             if name in weighed}  # fmt: skip
+
+
+def _at_odds(session: Session, slip: Item | None) -> list[str]:
+    """A slip whose axles make another weight than its total, by more than scales round."""
+    known = [slip.get(f"{name}_kg") for name in ("front", "rear", "total")] if slip else []
+    if slip is None or None in known:
+        return []
+    front, rear, total = known
+    if abs(front + rear - total) <= 0.01 * total:
+        return []
+    return [
+        f"the axles of weigh slip {session.names.name(slip.id)} make {front + rear:.4g} kg, but "
+        f"its total is {total:.4g} kg: look at the slip again"
+    ]
 
 
 def _last(session: Session, last: Item | None, notes: list[str]) -> dict[str, Any]:
