@@ -78,3 +78,13 @@ def test_control_signs_in_a_name_do_not_break_the_line_that_says_what_was_saved(
 
     assert "\033" not in out
     assert "Press[31mlamp: fixture F1" in out
+
+
+@pytest.mark.parametrize("name", ["fridge", "water-heater"])
+def test_what_burns_gas_brings_its_alarm_and_what_does_not_brings_none(
+    yard: Yard, name: str
+) -> None:
+    draft = ("fixture", "add", name, "--at", "floor,2m", "--dry-run")
+
+    assert "part carbon-monoxide-alarm" in yard.run(*draft, "--gas").out
+    assert "part carbon-monoxide-alarm" not in yard.run(*draft).out
