@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-CHECKS, PARTS, BLOCKERS, LOG, TODAY, INBOX = VIEWS = (
+CHECKS, PARTS, BLOCKERS, LOG, TODAY, INBOX, DATES = VIEWS = (
     "checks",
     "parts",
     "blockers",
     "log",
     "today",
     "inbox",
+    "dates",
 )
 """The views, in the order of their number keys."""
 
-MAIN = (CHECKS, TODAY, INBOX)
+MAIN = (CHECKS, TODAY, INBOX, DATES)
 """The views that share the larger place of a wide screen; the others stand beside it."""
 
 KEY_NAMES = {
@@ -114,6 +115,8 @@ ACTIONS: tuple[Action, ...] = (
     Action("view('log')", ("4",), "log", "Go to the log."),
     Action("view('today')", ("5", "t"), "today", "Go to the plan of the day."),
     Action("view('inbox')", ("6", "i"), "inbox", "Go to the lines that wait to be sorted."),
+    Action("view('dates')", ("7", "D"), "dates", "Go to the dates and how sure they are."),
+    Action("buying", ("g",), "to buy", "What to buy, today's orders on top; again for all parts."),
     Action("next_view", ("tab",), "next view", "Go to the next view, or the next question."),
     Action("previous_view", ("shift+tab",), "view before", "Go to the view before."),
     Action("daylight", ("T",), "daylight", "Dark colours, or light ones for the sun."),
@@ -126,11 +129,12 @@ FOOTERS: dict[str, tuple[str, ...]] = {
         *("good", "bad", "measure", "waive", "undo", "line", "not_applicable", "filter"),
         *("release", "close_in"),
     ),
-    PARTS: ("count", "stuck", "undo", "line", "filter", "note"),
+    PARTS: ("count", "buying", "stuck", "undo", "line", "filter", "note"),
     BLOCKERS: ("stuck", "unstuck", "undo", "line", "filter", "note"),
     LOG: ("note", "undo", "redo", "line", "filter"),
     TODAY: ("line", "stuck", "note", "undo", "filter"),
     INBOX: ("sort", "keep", "drop", "undo", "line", "filter"),
+    DATES: ("book", "line", "stuck", "note", "undo", "filter"),
 }
 """The actions whose keys stand below each view, those that matter most first."""
 

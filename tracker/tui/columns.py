@@ -34,7 +34,8 @@ class Line:
     Parameters
     ----------
     key: stays the same while its subject does; '' for a heading, which can't be in hand.
-    cells: one text a column; a heading has one for the whole line.
+    cells: one text a column; where there are fewer the last has all the room there is behind
+        it, and a heading has one for the whole line.
     look: the name of its style, a state or ``heading``.
     row: what it stands for, as the view model has it.
     """
@@ -73,4 +74,6 @@ def widths(columns: Sequence[Column], lines: Sequence[Line], width: int) -> list
 
 def _texts(columns: Sequence[Column], lines: Sequence[Line]) -> list[set[str]]:
     rows = [line.cells for line in lines if line.key]
-    return [{row[number] for row in rows} for number in range(len(columns))]
+    many = len(columns)
+    cells = [row if len(row) == many else row[:-1] for row in rows]
+    return [{row[number] for row in cells if number < len(row)} for number in range(many)]

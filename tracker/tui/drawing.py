@@ -9,11 +9,31 @@ from textual.content import Content
 from textual.widgets import Static
 
 from tracker.build.names import clean
-from tracker.tui.actions import BLOCKERS, CHECKS, INBOX, LOG, MAIN, PARTS, TODAY, VIEWS, footer
+from tracker.tui.actions import (
+    BLOCKERS,
+    CHECKS,
+    DATES,
+    INBOX,
+    LOG,
+    MAIN,
+    PARTS,
+    TODAY,
+    VIEWS,
+    footer,
+)
 from tracker.tui.asker import Asker
+from tracker.tui.buying_rows import BUY_COLUMNS, BUYING, buy_lines, buying_told
+from tracker.tui.dates_rows import RECKONING, date_detail, date_lines, dates_told
 from tracker.tui.panes import Pane
 from tracker.tui.phaseline import phase_line_text
-from tracker.tui.rows import blocker_lines, check_lines, inbox_lines, log_lines, part_lines
+from tracker.tui.rows import (
+    PART_COLUMNS,
+    blocker_lines,
+    check_lines,
+    inbox_lines,
+    log_lines,
+    part_lines,
+)
 from tracker.tui.sorting import Sorting
 from tracker.tui.tabs import Told, tabs
 from tracker.tui.today_rows import day_line, today_lines, today_told
@@ -41,6 +61,8 @@ NOTHING = {
     LOG: "Nothing is written down yet.",
     TODAY: "The plan of the day is being worked out.",
     INBOX: "No line waits to be sorted.",
+    DATES: "The dates could not be reckoned.",
+    BUYING: "Nothing is to be bought. g goes back to all parts.",
 }
 
 
@@ -94,6 +116,8 @@ class Drawing(Sorting):
         sitting, filters = self.sitting, self.sitting.filters
         walk = sitting.walk
         places = walk["places"] if walk else []
+        dates, dates_old = sitting.reckoned(DATES)
+        buy, buy_old = sitting.reckoned(BUYING)
         lists = {
             CHECKS: check_lines(places, filters[CHECKS], sitting.only_open),
             PARTS: part_lines(sitting.parts, filters[PARTS]),
@@ -101,7 +125,11 @@ class Drawing(Sorting):
             LOG: log_lines(sitting.acts, filters[LOG]),
             TODAY: today_lines(sitting.today, filters[TODAY]),
             INBOX: inbox_lines(sitting.inbox, filters[INBOX]),
+            DATES: date_lines(dates, filters[DATES], dates_old),
         }
+        if sitting.buying:
+            lists[PARTS] = buy_lines(buy, filters[PARTS], buy_old)
+        self.pane(PARTS).lines.columns = BUY_COLUMNS if sitting.buying else PART_COLUMNS
         still = walk["points"]["open"] + walk["points"]["bad"] if walk else 0
         short, open_, waiting = (
             sitting.strip["shortages"],
@@ -115,7 +143,10 @@ class Drawing(Sorting):
             LOG: ("", ""),
             TODAY: today_told(sitting.today),
             INBOX: (some(waiting, "line"), str(waiting)) if waiting else ("", ""),
+            DATES: dates_told(dates, dates_old and DATES in sitting.asked),
         }
+        if sitting.buying:
+            counts[PARTS] = buying_told(buy, buy_old)
         for view in VIEWS:
             if limit := filters[view]:
                 counts[view] = (f"filter: {clean(limit[:FILTER_CELLS])}", "filtered")
@@ -123,6 +154,10 @@ class Drawing(Sorting):
         for number, view in enumerate(VIEWS, 1):
             title = main if view in MAIN else Content(f"{number} {view}  {counts[view][0]}")
             empty = NOTHING.get(view) or nothing_open(walk)
+            if (view == PARTS and sitting.buying and buy_old) or (view == DATES and dates_old):
+                empty = RECKONING
+            elif view == PARTS and sitting.buying:
+                empty = NOTHING[BUYING]
             if filters[view]:
                 empty = f"Nothing here holds '{filters[view]}'; Esc clears the filter."
             self.pane(view).show(title, lists[view], clean(empty))
@@ -149,6 +184,13 @@ class Drawing(Sorting):
             )
         elif self.view == CHECKS:
             self.put("#detail", nothing_open(self.sitting.walk))
+        elif self.view == DATES and "spread" in row:
+            width, height = self.app.size.width - 2, self.detail_height()
+            dates, _ = self.sitting.reckoned(DATES)
+            today = dates["date"] if dates else self.sitting.strip["date"]
+            self.put("#detail", *date_detail(row, today, width, height))
+        elif (self.view == PARTS and row and self.sitting.buying) or self.view == DATES:
+            self.put("#detail", *self._told_in_full(row))
         elif self.view == PARTS and row:
             title, lies, stops = part_words(row)
             self.put("#detail", (f"{title}\n", "bold"), f"{lies}\n", stops)
@@ -156,7 +198,9 @@ class Drawing(Sorting):
             title, owes, stops = blocker_words(row)
             self.put("#detail", (f"{title}\n", "bold"), f"{owes}\n", stops)
         elif self.view == TODAY:
-            self.put("#detail", *self._today_detail(row))
+            view = self.sitting.today
+            empty = day_line(view) if view and not row else ""
+            self.put("#detail", *self._told_in_full(row, empty))
         elif self.view == INBOX and row:
             said = f"{row['text']}\n", "bold"
             self.put("#detail", said, f"{row['by']}, {row['when'][:16].replace('T', ' ')}")
@@ -166,11 +210,14 @@ class Drawing(Sorting):
         else:
             self.put("#detail", "")
 
-    def _today_detail(self, row: Mapping[str, Any]) -> list[str | tuple[str, str]]:
-        """The line in hand in full, or the day the plan is for."""
+    def detail_height(self) -> int:
+        """The lines there are for what is in hand."""
+        return self.query_one("#detail", Static).size.height
+
+    def _told_in_full(self, row: Mapping[str, Any], empty: str = "") -> list[str | tuple[str, str]]:
+        """The line in hand in full, or ``empty`` where none is."""
         if not row:
-            view = self.sitting.today
-            return [day_line(view) if view else ""]
+            return [empty]
         first, *rest = row["said"]
         told = [(text, look) for text, look in zip(rest, ("", "$quiet"), strict=False) if text]
         return [(f"{first}\n", "bold"), *((f"{text}\n", look) for text, look in told)]

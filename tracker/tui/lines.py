@@ -182,7 +182,11 @@ class Lines(ScrollView, can_focus=True):
         return sizes
 
     def _join(self, cells: Sequence[str], width: int) -> str:
-        pairs = zip(cells, self._sizes(width), strict=False)
+        sizes = self._sizes(width)
+        if len(cells) < len(sizes):
+            own, over = sizes[: len(cells)], [size for size in sizes[len(cells) :] if size]
+            sizes = [*own[:-1], own[-1] + sum(over) + len(over)]
+        pairs = zip(cells, sizes, strict=False)
         return f" {' '.join(fit(cell, size) for cell, size in pairs if size)} "
 
     def _strip(self, text: str, look: str, width: int) -> Strip:

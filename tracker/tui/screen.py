@@ -16,9 +16,10 @@ from tracker.errors import CloseinError
 from tracker.tui.actions import ACTIONS, CHECKS, MAIN, TODAY, VIEWS
 from tracker.tui.asker import Asker
 from tracker.tui.box import Box
+from tracker.tui.dates_rows import DATE_COLUMNS
 from tracker.tui.lines import Lines
-from tracker.tui.moving import Moving
 from tracker.tui.panes import Pane
+from tracker.tui.reckoning import Reckoning
 from tracker.tui.rows import (
     BLOCKER_COLUMNS,
     CHECK_COLUMNS,
@@ -41,6 +42,7 @@ COLUMNS = dict(
             LOG_COLUMNS,
             TODAY_COLUMNS,
             INBOX_COLUMNS,
+            DATE_COLUMNS,
         ),
         strict=True,
     )
@@ -57,7 +59,7 @@ class WorkedOut(Message):
         self.key, self.today, self.problem = key, today, problem
 
 
-class BuildScreen(Moving):
+class BuildScreen(Reckoning):
     """Everything of a build on one screen."""
 
     BINDINGS: ClassVar = [
@@ -157,6 +159,7 @@ class BuildScreen(Moving):
     def on_resize(self, event: events.Resize) -> None:
         """The lines of words depend on the width."""
         self.draw_head()
+        self.call_after_refresh(self.draw_detail)
         self.draw_foot()
 
     @on(Lines.InHand)

@@ -55,6 +55,9 @@ class Sitting:
         self.inbox: list[dict[str, Any]] = []
         self.today: dict[str, Any] | None = None
         self.today_asked: object = None
+        self.buying = False
+        self.asked: dict[str, object] = {}
+        self.found: dict[str, tuple[object, dict[str, Any] | None]] = {}
         self.read()
 
     def read(self) -> None:
@@ -192,6 +195,11 @@ class Sitting:
         """Stays the same as long as the plan of the day does: within the hour, for cures end."""
         acts = self.session.build.acts
         return acts[-1:], len(acts), self.session.now().strftime("%Y-%m-%d %H")
+
+    def reckoned(self, what: str) -> tuple[dict[str, Any] | None, bool]:
+        """The dates or the buy list as found last, and whether they are of an older state."""
+        key, view = self.found.get(what, (None, None))
+        return view, key is None or key != self.asked.get(what)
 
     def line(self, text: str) -> bool:
         """Take a line of the day; says what it was taken as, or why it waits in the inbox."""

@@ -25,7 +25,7 @@ def tabs(
     """
     for other, own in ((0, 0), (1, 0), (2, 0), (2, 1), (2, 2)):
         pieces = [
-            _piece(number, view, told, own if view == here else other, view == here)
+            _piece(number, view, told, own if view == here else other, view == here, other == 2)
             for (view, told), number in zip(views.items(), numbers, strict=True)
         ]
         if _wide(pieces) <= width:
@@ -37,8 +37,13 @@ def tabs(
     return short if _wide(short) <= width else [(fit("".join(t for t, _ in short), width), False)]
 
 
-def _piece(number: int, view: str, told: Told, short: int, here: bool) -> tuple[str, bool]:
+def _piece(
+    number: int, view: str, told: Told, short: int, here: bool, tight: bool
+) -> tuple[str, bool]:
+    """One view; names alone are told apart by their numbers, so they may stand close."""
     text = f"{number} {view} {(*told, '')[short]}".rstrip()
+    if tight:
+        return (f" [{text}]" if here else f" {text}", here)
     return (f"[{text}]" if here else f" {text} ", here)
 
 
