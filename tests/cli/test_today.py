@@ -92,6 +92,7 @@ def test_a_shop_run_that_pays_is_said_with_its_price(yard: Yard) -> None:
         (("--without", "fillm"), "no part or tool is called 'fillm'; did you mean"),
         (("--absent", "Olla"), "did you mean"),
         (("--temp", "6m"), "temp: "),
+        (("--temp", "900C"), "temp 900 is outside"),
         (("--hours", "0"), "0 h is no length of a day"),
         (("--crew", "-1"), "outside 0 to 99"),
         (("--rain", "--dry"), "not allowed with"),

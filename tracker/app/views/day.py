@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from tracker.app.session import Session
 from tracker.app.wants.tasks import read_hours
 from tracker.build.item import as_list
-from tracker.build.log import Day as Started
+from tracker.build.log import READABLE, Day as Started
 from tracker.errors import BadInput, did_you_mean
 from tracker.plan.day import Day
 from tracker.plan.usual import USUAL_H
@@ -88,9 +88,13 @@ def _hours(last: Started | None) -> float:
 
 def _air_c(text: str) -> float:
     try:
-        return parse(text, "C")
+        air_c = parse(text, "C")
     except BadInput as error:
         raise BadInput(f"temp: {error}") from None
+    low, high, unit = READABLE["air_c"]
+    if not low <= air_c <= high:
+        raise BadInput(f"temp {air_c:g} is outside {low:g} to {high:g} {unit}")
+    return air_c
 
 
 def _missing(session: Session, words: Sequence[str]) -> tuple[list[str], list[str]]:

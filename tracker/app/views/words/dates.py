@@ -108,7 +108,7 @@ def so_far_words(so_far: Row) -> list[str]:
     said = [
         f"work of {last['crew_hours_done']:g} of {so_far['crew_hours_likely']:g} likely crew-hours "
         f"is done, {last['crew_hours_logged']:g} were logged",
-        f"{points} of {so_far['points']} points are settled",
+        f"{points} of {so_far['points']} answers are settled",
     ]
     paid = [
         f"{row['phase'] or 'no phase'} {amount:g} {currency}".rstrip()
