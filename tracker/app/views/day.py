@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from tracker.app.session import Session
 from tracker.app.wants.tasks import read_hours
 from tracker.build.item import as_list
-from tracker.build.log import READABLE, Day as Started
+from tracker.build.log import READABLE
+from tracker.build.log import Day as Started
 from tracker.errors import BadInput, did_you_mean
 from tracker.plan.day import Day
 from tracker.plan.usual import USUAL_H
