@@ -134,6 +134,7 @@ def test_a_run_takes_on_what_it_was_sized_for_where_it_did_not_say(yard: Yard) -
     told = yard.session.names.find("L9").fields
     assert (said["load_a"], told["load_a"]) == (6.0, 8.0)
     assert (told["volts_v"], told["length_m"]) == (12.0, pytest.approx(5.4864))
+    assert told["drop_max_pct"] == 3.0
     rows = json.loads(yard.run("runs", "--json").out)["runs"]
     assert {row["run"]: row["verdict"] for row in rows}["L9"] == "ok"
 

@@ -27,6 +27,9 @@ SIZED = "sized"
 SIZED_FOR = {"load_a": "load_a", "volts_v": "volts_v", "one_way_m": "length_m"}
 """What a conductor was worked out for -> the field of a run that it fills where nobody said."""
 
+TAKEN_ON = SIZED_FOR | {"drop_percent": "drop_max_pct"}
+"""The same with the drop it was to keep, so that the recheck holds the run to no laxer one."""
+
 MEASURED = "value"
 """In a helper's ``writes``, the field that stands for what a check measured."""
 
@@ -88,7 +91,7 @@ def _asked_for(name: str, typed: Mapping[str, Any], item: Item) -> dict[str, Any
         return {}
     missing = {
         said: field
-        for said, field in SIZED_FOR.items()
+        for said, field in TAKEN_ON.items()
         if said in typed and item.get(field) is None
     }
     wanted = [each for each in helper(name).inputs if each.name in missing]
