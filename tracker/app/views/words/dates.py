@@ -22,9 +22,10 @@ def days_worked_words(view: Row) -> str:
 def _of_days(view: Row) -> Sequence[str]:
     if view["days_said"]:
         return ()
+    other = "'closein dates --days' takes others"
     if all(day in ("sat", "sun") for day in view["days"]) and view["days_logged"] < 4:
-        return ("too few days were logged to know when you work: weekends; say else by --days",)
-    return (f"the days worked so far ({view['days_logged']} logged); say else by --days",)
+        return (f"too few days were logged to know when you work: weekends; {other}",)
+    return (f"the days worked so far ({view['days_logged']} logged); {other}",)
 
 
 def booked_words(row: Row, day: str | None) -> str:
