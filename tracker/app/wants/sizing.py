@@ -90,9 +90,7 @@ def _asked_for(name: str, typed: Mapping[str, Any], item: Item) -> dict[str, Any
     if name != "conductor" or item.kind != "run":
         return {}
     missing = {
-        said: field
-        for said, field in TAKEN_ON.items()
-        if said in typed and item.get(field) is None
+        said: field for said, field in TAKEN_ON.items() if said in typed and item.get(field) is None
     }
     wanted = [each for each in helper(name).inputs if each.name in missing]
     found = taken(wanted, {each.name: typed[each.name] for each in wanted})
