@@ -25,8 +25,7 @@ from tracker.build import item
 from tracker.build.item import VEHICLE
 from tracker.build.state import Build
 from tracker.errors import BadFile, BadInput, Refused
-
-PACKAGE = Path(__file__).parent.parent
+from tracker.templates.shipped import PACKAGE, carried
 
 ITEMS, PARTS, STORY = "items.toml", "parts.toml", "story.toml"
 
@@ -37,14 +36,8 @@ RELATIVE_DAY = re.compile(r"today([+-]\d{1,3})?")
 
 
 def folder(package: Path = PACKAGE) -> Path:
-    """The folder of the demo: inside the package in a wheel, else at the checkout's root.
-
-    Parameters
-    ----------
-    package: the folder of the import package; another one only in tests.
-    """
-    inside = package / "demo"
-    return inside if inside.is_dir() else package.parent / "demo"
+    """The folder of the demo's data; ``package`` is another one only in tests."""
+    return carried("demo", package)
 
 
 def random_id() -> str:

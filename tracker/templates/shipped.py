@@ -8,14 +8,20 @@ PACKAGE = Path(__file__).parent.parent
 
 
 def folder(package: Path = PACKAGE) -> Path:
-    """The folder of the templates: inside the package in a wheel, else at the checkout's root.
+    """The folder of the templates; ``package`` as for :func:`carried`."""
+    return carried("phases", package)
+
+
+def carried(name: str, package: Path = PACKAGE) -> Path:
+    """A folder that ships along: inside the package in a wheel, else at the checkout's root.
 
     Parameters
     ----------
+    name: of the folder.
     package: the folder of the import package; another one only in tests.
     """
-    inside = package / "phases"
-    return inside if inside.is_dir() else package.parent / "phases"
+    inside = package / name
+    return inside if inside.is_dir() else package.parent / name
 
 
 def path_of(name: str) -> Path:
